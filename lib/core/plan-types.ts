@@ -90,4 +90,3 @@ export interface Round {
   on: Day
   items: { household: string; task: Task; subject: string }[]
 }
-
