@@ -1,0 +1,87 @@
+import { addMonths as addMonthsToDate, addYears as addYearsToDate, getDayOfYear } from 'date-fns'
+
+/** A calendar day `YYYY-MM-DD` in the household's own time zone, 1901-01-01 to 2099-12-31. Sorts as text. */
+export type Day = string
+
+/** Days since 1970-01-01: what the calculations count in. */
+export type DayNumber = number
+
+export const FIRST_DAY: Day = '1901-01-01'
+export const LAST_DAY: Day = '2099-12-31'
+
+// Between 1901 and 2099 every fourth year is a leap year, so that a climate repeats after 1461 days exactly.
+export const CYCLE_DAYS = 1461
+
+const MS_PER_DAY = 86_400_000
+
+/** Whether a text is a day that exists: `2026-02-29` is not. */
+export function isDay(text: string): text is Day {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text) || text < FIRST_DAY || text > LAST_DAY) return false
+  return new Date(Date.parse(`${text}T00:00:00Z`)).toJSON()?.startsWith(text) ?? false
+}
+
+// Many households share few days: a text is read once.
+const numbers = new Map<Day, DayNumber>()
+const texts = new Map<DayNumber, Day>()
+
+/** `dayNumber('1970-01-02')` is 1. Throws on a text that is no day. */
+export function dayNumber(day: Day): DayNumber {
+  const known = numbers.get(day)
+  if (known !== undefined) return known
+  if (!isDay(day)) throw new RangeError(`no day: ${day}`)
+  const number = Date.parse(`${day}T00:00:00Z`) / MS_PER_DAY
+  numbers.set(day, number)
+  return number
+}
+
+/** `dayText(1)` is `1970-01-02`. Throws outside 1901–2099. */
+export function dayText(number: DayNumber): Day {
+  const known = texts.get(number)
+  if (known !== undefined) return known
+  const text = new Date(number * MS_PER_DAY).toISOString().slice(0, 10)
+  if (text < FIRST_DAY || text > LAST_DAY || text.length !== 10) throw new RangeError(`no day of 1901–2099: ${number}`)
+  texts.set(number, text)
+  return text
+}
+
+/** `addDays('2026-02-28', 1)` is `2026-03-01`. */
+export function addDays(day: Day, days: number): Day {
+  return dayText(dayNumber(day) + days)
+}
+
+/** Whole days from one day to another: `daysBetween('2026-03-01', '2026-02-28')` is -1. */
+export function daysBetween(from: Day, to: Day): number {
+  return dayNumber(to) - dayNumber(from)
+}
+
+// date-fns counts in local time; noon of the local day never drifts across a clock change.
+function local(day: Day): Date {
+  const [year = 0, month = 1, date = 1] = day.split('-').map(Number)
+  return new Date(year, month - 1, date, 12)
+}
+
+function fromLocal(date: Date): Day {
+  return dayText(Math.round(Date.UTC(date.getFullYear(), date.getMonth(), date.getDate()) / MS_PER_DAY))
+}
+
+/** Calendar months later, the last day of a shorter month: `addMonths('2026-01-31', 1)` is `2026-02-28`. */
+export function addMonths(day: Day, months: number): Day {
+  return fromLocal(addMonthsToDate(local(day), months))
+}
+
+/** Calendar years later: `addYears('2024-02-29', 1)` is `2025-02-28`. */
+export function addYears(day: Day, years: number): Day {
+  return fromLocal(addYearsToDate(local(day), years))
+}
+
+/** 1…365; 29 February counts as 28 February, and the days after it as in any other year. */
+export function dayOfYear(day: Day): number {
+  const ordinal = getDayOfYear(local(day))
+  const isLeap = Number(day.slice(0, 4)) % 4 === 0
+  return isLeap && ordinal >= 60 ? ordinal - 1 : ordinal
+}
+
+/** Days compared as text: for sorting. */
+export function compareDays(a: Day, b: Day): number {
+  return a < b ? -1 : a > b ? 1 : 0
+}
