@@ -90,3 +90,28 @@ export interface Round {
   on: Day
   items: { household: string; task: Task; subject: string }[]
 }
+
+/** One system's year, for the drawing: 365 days from `from`. Made by `systemYears` in year.ts. */
+export interface SystemYear {
+  system: string
+  name: string
+  from: Day
+  /** One value a day, h. Measured where measured, else the scaled model. */
+  heatHours: number[]
+  coolHours: number[]
+  filters: { filter: string; events: { on: Day; kind: 'changed' | 'looked' | 'forecast'; task: Task }[] }[]
+  windows: { task: Task; subject: string; doer: Doer; earliest: Day; due: Day; latest: Day }[]
+}
+
+/** What one fact of the household does to a filter's day: the plan made again with that fact alone changed. Made by `effects` in effects.ts. */
+export interface Effect {
+  /** The fact in words that complete a sentence: "two pets". */
+  fact: string
+  /** What it was changed to: "no pets". */
+  instead: string
+  dueWithout: Day
+  /** Negative: the fact brings the day forward by so many days. */
+  days: number
+  mark: Mark
+  source?: string
+}
