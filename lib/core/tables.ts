@@ -1,4 +1,4 @@
-import type { FilterPlace, Medium } from './household'
+import type { DustEventKind, Medium, NominalSize, Task } from './household'
 
 /**
  * Where a figure comes from: S published standard, regulation or handbook · G government or agency guidance ·
@@ -18,37 +18,33 @@ export interface Figure {
 
 /** A row of the filter table: what a medium catches, holds and resists. */
 export interface MediumRow {
-  id: string
   /** For people: "pleated, 1 inch". */
   name: string
-  medium: Medium
-  /** Pleated and media filters take the deepest row whose `fromDepthIn` they reach; null for media with one row. */
-  fromDepthIn: number | null
-  /** Grams of dust a square foot of nominal face holds at the home end point; null: no loading model. */
-  capacityGramsPerFt2: number | null
-  /** Clean resistance at 300 fpm, in. w.g., and the exponent by which it grows with velocity. */
-  pressureDropAt300InWg: number | null
-  pressureExponent: number | null
+  media: readonly Medium[]
+  /** The row serves depths below this, in inches. */
+  belowDepthIn: number
+  fromMerv: number
+  /** Null: no loading model. */
+  loading: {
+    arrestance: number
+    /** Grams of dust a square foot of nominal face holds at the home end point. */
+    capacityGramsPerFt2: number
+    /** Clean resistance at 300 fpm, in. w.g., and the exponent by which it grows with velocity. */
+    pressureDropAt300InWg: number
+    pressureExponent: number
+    mark: Mark
+  } | null
   calendarLimitDays: number
   calendarMark: Mark
+  calendarReason: string
   calendarSource?: string
-  /** Washed, not bought. */
-  washable: boolean
-  mark: Mark
-  reason: string
 }
 
-/** Fraction of the dust caught, by medium and MERV. */
-export interface ArrestanceRow {
-  medium: Medium
-  fromMerv: number
-  arrestance: number
-  pressureDropAt300InWg?: number
-  mark: Mark
-}
-
+/** A climate zone and the values to start from until the person gives their own station's. */
 export interface ZoneRow {
   zone: number
+  /** For people: "cold". */
+  name: string
   hdd65: number
   cdd65: number
   heatingDesignF: number
@@ -56,16 +52,50 @@ export interface ZoneRow {
   mark: Mark
 }
 
-export interface CommonSize {
-  widthIn: number
-  heightIn: number
-  depthIn: number
-}
-
-/** How long a screen may go unwashed, by where it sits. */
-export interface ScreenLimit {
-  place: FilterPlace | 'other'
-  days: number
+/** What a task is, for people, and on whose word. */
+export interface TaskRow {
+  task: Task
+  /** "Change the filter". */
+  title: string
+  what: string
+  doer: 'resident' | 'technician'
   mark: Mark
+  source?: string
   reason: string
 }
+
+/** Every table that the calculations take as a parameter. */
+export interface Tables {
+  /** Of the model: dates must be explainable later, so a new model gets a new number. */
+  version: 1
+  figures: Figures
+  dustEvents: Record<DustEventKind, Figure>
+  /** Factor for 0, 1, 2, 3 and 4 or more fur-bearing pets. */
+  pets: readonly Figure[]
+  media: readonly MediumRow[]
+  /** Screens by where they sit. */
+  screens: { ductless: MediumRow; ventilator: MediumRow }
+  zones: readonly ZoneRow[]
+  tasks: Record<Task, TaskRow>
+  commonSizes: readonly NominalSize[]
+}
+
+export type FigureName =
+  | 'annualSigmaF' | 'coldestDayOfYear' | 'leastSwingF' | 'flatClimateHdd65' | 'sigmaWithoutDegreeDaysF'
+  | 'heatBaseBelowSetpointF' | 'coolBaseBelowSetpointF' | 'defaultHeatSetpointF' | 'defaultCoolSetpointF'
+  | 'heatAdjustment' | 'heatOversize' | 'coolOversize' | 'leastDesignDifferenceF' | 'heatingBlowerFactor'
+  | 'evenSpreadBelowHours' | 'scalingWindowDays' | 'leastScale' | 'greatestScale' | 'scalingHalfHours'
+  | 'cfmPerTon' | 'temperatureRiseF' | 'airHeatFactor' | 'assumedAirflowCfm' | 'derateFromFt' | 'deratePer1000Ft'
+  | 'pressureLapsePerFt' | 'pressureExponent' | 'cubicMetresPerCubicFoot' | 'btuPerTherm'
+  | 'grilleVelocityFpm' | 'cabinetVelocityFpm'
+  | 'dustMicrogramsPerM3' | 'peopleBase' | 'peopleEach' | 'smoking' | 'carpet'
+  | 'lossPerHour' | 'referenceCleaning' | 'airChangesPerHour' | 'assumedMerv'
+  | 'thetaSigma' | 'lightSpread' | 'clearBelow' | 'darkAbove' | 'leastLoadToLearn' | 'learnFromDays'
+  | 'lookAfterDays' | 'heavyUseHours' | 'trailingDays' | 'noLookWithinDays' | 'changeBeforeDays' | 'changeAfterDays'
+  | 'seasonMeanDays' | 'seasonHours' | 'serviceOpensBeforeDays' | 'serviceClosesBeforeDays' | 'serviceAtLeastAfterDays'
+  | 'lateServiceDays' | 'runtimeShareOfYear'
+  | 'condensateHours' | 'condensateDays' | 'padHoursHardWater' | 'padWindowDays' | 'outdoorUnitDays'
+  | 'hoodsDays' | 'coreDays' | 'waterHeaterDays' | 'alarmTestDays' | 'smokeAlarmYears' | 'coAlarmYears'
+  | 'alarmWindowDays' | 'soonDays' | 'roundsOpenDays' | 'suppliesMonths'
+
+export type Figures = Record<FigureName, Figure>

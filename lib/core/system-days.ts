@@ -1,0 +1,126 @@
+import { type Airflow, airflowOf } from './airflow'
+import { type AirPath, airPath, type FilterInAir } from './air-path'
+import { cycleThrough, yearPlace } from './cycle'
+import { type DayNumber, dayNumber } from './day'
+import { dustConcentration, eventFactor } from './dust'
+import type { Filter, Household, System } from './household'
+import { type Measured, measure } from './measured'
+import { cleaningFactor, type Profile, type Profiles } from './profile'
+import { type DayHours, runSettings } from './runtime'
+import type { Tables } from './tables'
+
+/** Sums of a daily quantity over all days up to and including one, from a fixed zero: only differences mean anything. */
+export type Through = (day: DayNumber) => number
+
+/** One system's days: the shared profile, and where its own measured days differ from it. */
+export interface SystemDays {
+  system: System
+  profile: Profile
+  airflow: Airflow
+  path: AirPath
+  measured: Measured | null
+  heatThrough: Through
+  coolThrough: Through
+  blowerThrough: Through
+  /** Grams that reach θ = 1 and stay in a filter, summed through a day; zero for filters without a loading model. */
+  gramsThrough: (f: FilterInAir, path?: AirPath) => Through
+  /** Days before this one may differ from the profile through measured hours; none from it on. */
+  ownDaysEnd: DayNumber
+  hoursOn: (day: DayNumber) => DayHours
+}
+
+/** The days of one system at `on`; the facts are those of the household file. */
+export function systemDays(home: Household, system: System, on: DayNumber, tables: Tables, profiles: Profiles): SystemDays {
+  const { figures } = tables
+  const settings = runSettings(system, home.climate, figures)
+  const elevationFt = home.elevationFt ?? 0
+  const measured =
+    home.readings.length === 0
+      ? null
+      : measure({ system, readings: home.readings, climate: home.climate, elevationFt, on }, settings, profiles, figures)
+  const profile = profiles.get(home.climate, settings, measured?.scales ?? UNSCALED)
+  const airflow = airflowOf(system, elevationFt, figures)
+  const path = airPath(home.filters.filter((f) => f.system === system.id), tables)
+  const dust = dustConcentration(home, tables)
+
+  const modelled = (day: DayNumber): DayHours => {
+    const i = yearPlace(day)
+    return {
+      heat: profile.heat[i] as number, cool: profile.cool[i] as number, heatRun: profile.heatRun[i] as number,
+      coolRun: profile.coolRun[i] as number, fanOnly: profile.fanOnly[i] as number,
+    }
+  }
+  const hoursOn = (day: DayNumber): DayHours => measured?.days[day - measured.from] ?? modelled(day)
+  const own = (from: DayNumber, count: number, difference: (day: DayNumber) => number) => correction(from, count, difference)
+  const withMeasured = (base: Through, of: (hours: DayHours) => number): Through => {
+    if (!measured) return base
+    return corrected(base, own(measured.from, measured.days.length, (day) => of(hoursOn(day)) - of(modelled(day))))
+  }
+  return {
+    system, profile, airflow, path, measured, hoursOn,
+    heatThrough: withMeasured((day) => cycleThrough(profile.cycles.heat, day), (h) => h.heat),
+    coolThrough: withMeasured((day) => cycleThrough(profile.cycles.cool, day), (h) => h.cool),
+    blowerThrough: withMeasured((day) => cycleThrough(profile.cycles.blower, day), blowerHours),
+    gramsThrough: (f, along = path) => grams(f, along.arrestance),
+    ownDaysEnd: measured ? measured.from + measured.days.length : Number.NEGATIVE_INFINITY,
+  }
+
+  function grams(f: FilterInAir, arrestance: number): Through {
+    if (f.loading === null || f.share === null) return () => 0
+    // µg of dust a cubic foot that stay in this filter, in grams, for an hour of one cfm.
+    const perCfmHour =
+      (60 * figures.cubicMetresPerCubicFoot.value * dust * f.share * f.reached * f.loading.arrestance) / 1e6
+    const heat = perCfmHour * airflow.heat
+    const cool = perCfmHour * airflow.cool
+    const fan = perCfmHour * airflow.fan
+    const air = profile.air(arrestance)
+    const base: Through = (day) =>
+      heat * cycleThrough(air.heat, day) + cool * cycleThrough(air.cool, day) + fan * cycleThrough(air.fan, day)
+    const stretch = ownStretch(home, measured)
+    if (!stretch) return base
+    const caught = (h: DayHours) =>
+      (heat * h.heatRun + cool * h.coolRun + fan * h.fanOnly) * cleaningFactor(arrestance, blowerHours(h), figures)
+    return corrected(
+      base,
+      own(stretch.from, stretch.to - stretch.from + 1, (day) => {
+        const events = eventFactor(home.dustEvents, day, tables.dustEvents)
+        return caught(hoursOn(day)) * events - caught(modelled(day))
+      }),
+    )
+  }
+}
+
+/** Every hour the blower runs in a day. */
+export function blowerHours(h: DayHours): number {
+  return h.heatRun + h.coolRun + h.fanOnly
+}
+
+/** The filters of a system along its air, one of them with what was fitted at the time. */
+export function pathWithFitted(days: SystemDays, filters: readonly Filter[], fitted: Filter, tables: Tables): AirPath {
+  return airPath(filters.map((f) => (f.id === fitted.id ? fitted : f)), tables)
+}
+
+const UNSCALED = { heat: 1, cool: 1 }
+
+/** From the first to the last day on which the filter's dust differs from the shared profile: measured days and dust events. */
+function ownStretch(home: Household, measured: Measured | null): { from: DayNumber; to: DayNumber } | null {
+  const ends = home.dustEvents.flatMap((e) => [dayNumber(e.from), dayNumber(e.to)])
+  if (measured) ends.push(measured.from, measured.from + measured.days.length - 1)
+  return ends.length === 0 ? null : { from: Math.min(...ends), to: Math.max(...ends) }
+}
+
+interface Correction {
+  from: DayNumber
+  prefix: Float64Array
+}
+
+function correction(from: DayNumber, count: number, difference: (day: DayNumber) => number): Correction {
+  const prefix = new Float64Array(count + 1)
+  for (let i = 0; i < count; i++) prefix[i + 1] = (prefix[i] as number) + difference(from + i)
+  return { from, prefix }
+}
+
+function corrected(base: Through, { from, prefix }: Correction): Through {
+  const last = prefix.length - 1
+  return (day) => base(day) + (prefix[Math.min(last, Math.max(0, day - from + 1))] as number)
+}
