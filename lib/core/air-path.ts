@@ -30,7 +30,8 @@ function isOpening(place: FilterPlace): boolean {
 
 /** The table row that serves a filter: by medium, rating and depth; an unknown rating counts as MERV 8. */
 export function mediumRow(filter: Filter, tables: Tables): MediumRow {
-  if (filter.medium === 'screen') return filter.place === 'ventilator' ? tables.screens.ventilator : tables.screens.ductless
+  if (filter.medium === 'screen')
+    return filter.place === 'ventilator' ? tables.screens.ventilator : tables.screens.ductless
   const merv = filter.merv ?? tables.figures.assumedMerv.value
   const row = tables.media.find(
     (r) => r.media.includes(filter.medium) && merv >= r.fromMerv && filter.nominal.depthIn < r.belowDepthIn,

@@ -14,7 +14,14 @@ export interface Airflow {
 }
 
 const FUEL_BURNERS: ReadonlySet<HeatSource> = new Set([
-  'gas-furnace', 'propane-furnace', 'oil-furnace', 'gas-boiler', 'propane-boiler', 'oil-boiler', 'wall-furnace', 'dual-fuel',
+  'gas-furnace',
+  'propane-furnace',
+  'oil-furnace',
+  'gas-boiler',
+  'propane-boiler',
+  'oil-boiler',
+  'wall-furnace',
+  'dual-fuel',
 ])
 
 /** Air pressure at an elevation as a share of sea level's: 0.832 at 5000 ft (standard atmosphere). */
@@ -48,10 +55,7 @@ export function airflowOf(system: System, elevationFt: number, figures: Figures)
   const heat = system.airflowCfm?.heat ?? heatingAirflow(system, cool, elevationFt, figures)
   const known = cool ?? heat ?? figures.assumedAirflowCfm.value
   const airflow = { heat: heat ?? known, cool: cool ?? known, fan: known }
-  const blowing = [
-    ...(heatBlows(system) ? [airflow.heat] : []),
-    ...(coolBlows(system) ? [airflow.cool] : []),
-  ]
+  const blowing = [...(heatBlows(system) ? [airflow.heat] : []), ...(coolBlows(system) ? [airflow.cool] : [])]
   return {
     ...airflow,
     greatest: blowing.length > 0 ? Math.max(...blowing) : airflow.fan,

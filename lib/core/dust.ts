@@ -17,13 +17,34 @@ export function dustFactors(home: DustFacts, tables: Pick<Tables, 'figures' | 'p
   const { figures } = tables
   const pets = tables.pets[Math.min(home.pets, tables.pets.length - 1)]
   if (!pets) throw new Error('the table of pets is empty')
-  const people = { name: 'people', say: counted(home.people, 'person', 'people'), factor: figures.peopleBase.value + figures.peopleEach.value * home.people, mark: figures.peopleEach.mark } as const
-  const animals = { name: 'pets', say: counted(home.pets, 'pet', 'pets'), factor: home.petFactor ?? pets.value, mark: pets.mark } as const
+  const people = {
+    name: 'people',
+    say: counted(home.people, 'person', 'people'),
+    factor: figures.peopleBase.value + figures.peopleEach.value * home.people,
+    mark: figures.peopleEach.mark,
+  } as const
+  const animals = {
+    name: 'pets',
+    say: counted(home.pets, 'pet', 'pets'),
+    factor: home.petFactor ?? pets.value,
+    mark: pets.mark,
+  } as const
   return [
     people,
     animals,
-    ...(home.smoking ? [{ name: 'smoking', say: 'smoking indoors', factor: figures.smoking.value, mark: figures.smoking.mark } as const] : []),
-    ...(home.carpet ? [{ name: 'carpet', say: 'mostly carpet', factor: figures.carpet.value, mark: figures.carpet.mark } as const] : []),
+    ...(home.smoking
+      ? [
+          {
+            name: 'smoking',
+            say: 'smoking indoors',
+            factor: figures.smoking.value,
+            mark: figures.smoking.mark,
+          } as const,
+        ]
+      : []),
+    ...(home.carpet
+      ? [{ name: 'carpet', say: 'mostly carpet', factor: figures.carpet.value, mark: figures.carpet.mark } as const]
+      : []),
   ]
 }
 

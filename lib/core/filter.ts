@@ -45,7 +45,12 @@ export function forecastFilter(
       earliest: since - figures.changeBeforeDays.value,
       due: since,
       latest: since + figures.changeAfterDays.value,
-      lookOn: since, early: modelled, late: modelled, basis: 'never-recorded', changedOn, limitDays: limit.days,
+      lookOn: since,
+      early: modelled,
+      late: modelled,
+      basis: 'never-recorded',
+      changedOn,
+      limitDays: limit.days,
     }
   }
   const { due, early, late } = daysFull(f, days, theta, changedOn, limit.days)
@@ -107,7 +112,13 @@ function firstHeavyUse(days: SystemDays, from: DayNumber, to: DayNumber, figures
 }
 
 /** Dust caught since the last change over capacity, at the end of `on`; null without a known change or model. */
-export function loadedFraction(f: FilterInAir, days: SystemDays, theta: Theta, changedOn: DayNumber | null, on: DayNumber): number | null {
+export function loadedFraction(
+  f: FilterInAir,
+  days: SystemDays,
+  theta: Theta,
+  changedOn: DayNumber | null,
+  on: DayNumber,
+): number | null {
   if (f.loading === null || changedOn === null) return null
   const grams = days.gramsThrough(f)
   return (theta.q50 * (grams(on) - grams(changedOn))) / f.loading.capacityGrams
@@ -115,7 +126,10 @@ export function loadedFraction(f: FilterInAir, days: SystemDays, theta: Theta, c
 
 /** What the looks at a system's filters tell of its θ; a look counts the dust since the change before it. */
 export function systemTheta(
-  days: SystemDays, historyOf: (filter: string) => FilterHistory, on: DayNumber, tables: Tables,
+  days: SystemDays,
+  historyOf: (filter: string) => FilterHistory,
+  on: DayNumber,
+  tables: Tables,
 ): Theta {
   const looks = days.path.filters.flatMap((f) => looksAt(f, days, historyOf(f.filter.id), on, tables))
   return learnTheta(looks, tables.figures)
@@ -131,7 +145,11 @@ function looksAt(f: FilterInAir, days: SystemDays, history: FilterHistory, on: D
     let then = f
     if (change.fitted) {
       const { merv: _current, ...rest } = f.filter
-      path = pathWithFitted(days, path.filters.map((other) => other.filter), { ...rest, ...change.fitted }, tables)
+      path = pathWithFitted(
+        path.filters.map((other) => other.filter),
+        { ...rest, ...change.fitted },
+        tables,
+      )
       then = path.filters.find((other) => other.filter.id === f.filter.id) ?? f
     }
     if (then.loading === null) return []

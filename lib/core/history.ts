@@ -22,8 +22,10 @@ export function historyOf(home: Pick<Household, 'records'>): History {
   const filters = new Map<string, FilterHistory>()
   const done = new Map<string, DayNumber>()
   const of = (id: string) => {
-    let history = filters.get(id)
-    if (!history) filters.set(id, (history = { changes: [], looks: [] }))
+    const known = filters.get(id)
+    if (known) return known
+    const history: FilterHistory = { changes: [], looks: [] }
+    filters.set(id, history)
     return history
   }
   for (const record of home.records) addRecord(record, of, done)

@@ -40,7 +40,8 @@ function posterior(looks: readonly Look[], figures: Figures): Theta {
   for (const look of looks) {
     const logExpected = Math.log(look.expected)
     for (let i = 0; i < POINTS; i++) {
-      logWeight[i] = (logWeight[i] as number) + logLikelihood(look.light, (LOG_THETA[i] as number) + logExpected, figures)
+      logWeight[i] =
+        (logWeight[i] as number) + logLikelihood(look.light, (LOG_THETA[i] as number) + logExpected, figures)
     }
   }
   const greatest = Math.max(...logWeight)

@@ -1,10 +1,9 @@
 import { derating } from './airflow'
 import { type Cycle, cycleThrough, yearPlace } from './cycle'
 import { type DayNumber, dayNumber } from './day'
-import type { Reading, System } from './household'
+import type { Climate, Reading, System } from './household'
 import type { Profiles, Scales } from './profile'
 import { type DayHours, divideDay, type RunSettings } from './runtime'
-import type { Climate } from './household'
 import type { Figures } from './tables'
 
 /** Measured days, and the modelled days between them, in order from `from`. */
@@ -81,7 +80,12 @@ export function measure(
 
 /** Spreads each span's hours over its days in the model's proportions, or evenly where the model has hardly any. */
 function spread(
-  spans: Span[], from: DayNumber, count: number, load: Float64Array, cycle: Cycle, figures: Figures,
+  spans: Span[],
+  from: DayNumber,
+  count: number,
+  load: Float64Array,
+  cycle: Cycle,
+  figures: Figures,
 ): Daily {
   const daily: Daily = new Array(count).fill(null)
   for (const span of spans) {

@@ -1,4 +1,4 @@
-import { climateYear, type ClimateYear } from './climate'
+import { type ClimateYear, climateYear } from './climate'
 import { CYCLE_ORIGIN, type Cycle, cycleOf, cycleThrough } from './cycle'
 import { CYCLE_DAYS, type DayNumber } from './day'
 import type { Climate } from './household'
@@ -101,7 +101,8 @@ export class Profiles {
 export function cleaningFactor(arrestance: number, blowerHours: number, figures: Figures): number {
   const loss = figures.lossPerHour.value
   return (
-    (loss + figures.referenceCleaning.value) / (loss + (figures.airChangesPerHour.value * arrestance * blowerHours) / 24)
+    (loss + figures.referenceCleaning.value) /
+    (loss + (figures.airChangesPerHour.value * arrestance * blowerHours) / 24)
   )
 }
 
@@ -112,10 +113,20 @@ function makeProfile(
   figures: Figures,
 ): Profile {
   const [heat, cool, heatRun, coolRun, fanOnly, blower] = Array.from({ length: 6 }, () => new Float64Array(365)) as [
-    Float64Array, Float64Array, Float64Array, Float64Array, Float64Array, Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
   ]
   for (let i = 0; i < 365; i++) {
-    const day = divideDay((load.heat[i] as number) * scales.heat, (load.cool[i] as number) * scales.cool, settings, figures)
+    const day = divideDay(
+      (load.heat[i] as number) * scales.heat,
+      (load.cool[i] as number) * scales.cool,
+      settings,
+      figures,
+    )
     heat[i] = day.heat
     cool[i] = day.cool
     heatRun[i] = day.heatRun
@@ -126,7 +137,16 @@ function makeProfile(
   const byArrestance = new Map<number, AirCycles>()
   const cycles = { heat: cycleOf(heat), cool: cycleOf(cool), blower: cycleOf(blower) }
   return {
-    settings, load, loadCycles, heat, cool, heatRun, coolRun, fanOnly, blower, cycles,
+    settings,
+    load,
+    loadCycles,
+    heat,
+    cool,
+    heatRun,
+    coolRun,
+    fanOnly,
+    blower,
+    cycles,
     toHeavyUse: daysToHeavyUse(cycles.blower, figures),
     air: (arrestance) => {
       let air = byArrestance.get(arrestance)

@@ -34,7 +34,12 @@ export interface DayHours {
 }
 
 const BLOWING_HEAT: ReadonlySet<HeatSource> = new Set([
-  'gas-furnace', 'propane-furnace', 'oil-furnace', 'electric-furnace', 'heat-pump', 'dual-fuel',
+  'gas-furnace',
+  'propane-furnace',
+  'oil-furnace',
+  'electric-furnace',
+  'heat-pump',
+  'dual-fuel',
 ])
 const FULL_DAY = 24
 

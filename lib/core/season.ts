@@ -43,7 +43,13 @@ function findSeason(profile: Profile, kind: SeasonKind, year: number, figures: F
 }
 
 /** The season that holds a day; null outside one. */
-export function seasonOn(profile: Profile, kind: SeasonKind, day: DayNumber, yearOfDay: number, figures: Figures): Season | null {
+export function seasonOn(
+  profile: Profile,
+  kind: SeasonKind,
+  day: DayNumber,
+  yearOfDay: number,
+  figures: Figures,
+): Season | null {
   for (const year of [yearOfDay, yearOfDay - 1]) {
     const season = seasonOf(profile, kind, year, figures)
     if (season && season.start <= day && day < season.end) return season

@@ -1,5 +1,5 @@
-import { type Airflow, airflowOf } from './airflow'
 import { type AirPath, airPath, type FilterInAir } from './air-path'
+import { type Airflow, airflowOf } from './airflow'
 import { cycleThrough, yearPlace } from './cycle'
 import { type DayNumber, dayNumber } from './day'
 import { dustConcentration, eventFactor } from './dust'
@@ -30,36 +30,66 @@ export interface SystemDays {
 }
 
 /** The days of one system at `on`; the facts are those of the household file. */
-export function systemDays(home: Household, system: System, on: DayNumber, tables: Tables, profiles: Profiles): SystemDays {
+export function systemDays(
+  home: Household,
+  system: System,
+  on: DayNumber,
+  tables: Tables,
+  profiles: Profiles,
+): SystemDays {
   const { figures } = tables
   const settings = runSettings(system, home.climate, figures)
   const elevationFt = home.elevationFt ?? 0
   const measured =
     home.readings.length === 0
       ? null
-      : measure({ system, readings: home.readings, climate: home.climate, elevationFt, on }, settings, profiles, figures)
+      : measure(
+          { system, readings: home.readings, climate: home.climate, elevationFt, on },
+          settings,
+          profiles,
+          figures,
+        )
   const profile = profiles.get(home.climate, settings, measured?.scales ?? UNSCALED)
   const airflow = airflowOf(system, elevationFt, figures)
-  const path = airPath(home.filters.filter((f) => f.system === system.id), tables)
+  const path = airPath(
+    home.filters.filter((f) => f.system === system.id),
+    tables,
+  )
   const dust = dustConcentration(home, tables)
 
   const modelled = (day: DayNumber): DayHours => {
     const i = yearPlace(day)
     return {
-      heat: profile.heat[i] as number, cool: profile.cool[i] as number, heatRun: profile.heatRun[i] as number,
-      coolRun: profile.coolRun[i] as number, fanOnly: profile.fanOnly[i] as number,
+      heat: profile.heat[i] as number,
+      cool: profile.cool[i] as number,
+      heatRun: profile.heatRun[i] as number,
+      coolRun: profile.coolRun[i] as number,
+      fanOnly: profile.fanOnly[i] as number,
     }
   }
   const hoursOn = (day: DayNumber): DayHours => measured?.days[day - measured.from] ?? modelled(day)
-  const own = (from: DayNumber, count: number, difference: (day: DayNumber) => number) => correction(from, count, difference)
   const withMeasured = (base: Through, of: (hours: DayHours) => number): Through => {
     if (!measured) return base
-    return corrected(base, own(measured.from, measured.days.length, (day) => of(hoursOn(day)) - of(modelled(day))))
+    return corrected(
+      base,
+      correction(measured.from, measured.days.length, (day) => of(hoursOn(day)) - of(modelled(day))),
+    )
   }
   return {
-    system, profile, airflow, path, measured, hoursOn,
-    heatThrough: withMeasured((day) => cycleThrough(profile.cycles.heat, day), (h) => h.heat),
-    coolThrough: withMeasured((day) => cycleThrough(profile.cycles.cool, day), (h) => h.cool),
+    system,
+    profile,
+    airflow,
+    path,
+    measured,
+    hoursOn,
+    heatThrough: withMeasured(
+      (day) => cycleThrough(profile.cycles.heat, day),
+      (h) => h.heat,
+    ),
+    coolThrough: withMeasured(
+      (day) => cycleThrough(profile.cycles.cool, day),
+      (h) => h.cool,
+    ),
     blowerThrough: withMeasured((day) => cycleThrough(profile.cycles.blower, day), blowerHours),
     gramsThrough: (f, along = path) => grams(f, along.arrestance),
     ownDaysEnd: measured ? measured.from + measured.days.length : Number.NEGATIVE_INFINITY,
@@ -82,7 +112,7 @@ export function systemDays(home: Household, system: System, on: DayNumber, table
       (heat * h.heatRun + cool * h.coolRun + fan * h.fanOnly) * cleaningFactor(arrestance, blowerHours(h), figures)
     return corrected(
       base,
-      own(stretch.from, stretch.to - stretch.from + 1, (day) => {
+      correction(stretch.from, stretch.to - stretch.from + 1, (day) => {
         const events = eventFactor(home.dustEvents, day, tables.dustEvents)
         return caught(hoursOn(day)) * events - caught(modelled(day))
       }),
@@ -96,8 +126,11 @@ export function blowerHours(h: DayHours): number {
 }
 
 /** The filters of a system along its air, one of them with what was fitted at the time. */
-export function pathWithFitted(days: SystemDays, filters: readonly Filter[], fitted: Filter, tables: Tables): AirPath {
-  return airPath(filters.map((f) => (f.id === fitted.id ? fitted : f)), tables)
+export function pathWithFitted(filters: readonly Filter[], fitted: Filter, tables: Tables): AirPath {
+  return airPath(
+    filters.map((f) => (f.id === fitted.id ? fitted : f)),
+    tables,
+  )
 }
 
 const UNSCALED = { heat: 1, cool: 1 }

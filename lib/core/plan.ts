@@ -1,0 +1,217 @@
+import { airThroughCfm, cleanPressureDropInWg, faceVelocityFpm } from './air-path'
+import { type Day, type DayNumber, dayNumber } from './day'
+import { deviceTasks } from './device-tasks'
+import { type Due, itemOf } from './due'
+import { dustConcentration } from './dust'
+import { forecastFilter, loadedFraction, systemTheta } from './filter'
+import { filterItem, velocityWarning } from './filter-item'
+import { type History, historyOf } from './history'
+import type { Household, System } from './household'
+import type { Theta } from './learning'
+import type { HouseholdPlan, Item, Plan, Supply, Warning, Workings } from './plan-types'
+import { Profiles } from './profile'
+import { roundsOf } from './rounds'
+import { condensateLook, humidifierPad, outdoorUnitClear } from './season-tasks'
+import { addSupply, type Bought, changesWithin, isBought } from './supplies'
+import { type SystemDays, systemDays } from './system-days'
+import type { Tables } from './tables'
+import { assumptions } from './warnings'
+import { yearlyService } from './yearly-service'
+
+/**
+ * The plan of several households on one day, or each on its own (`on` as a function): the only function that makes
+ * one. Pure: it knows no clock and no store. Order of the households does not change anybody's dates.
+ */
+export function plan(homes: readonly Household[], tables: Tables, on: Day | ((home: Household) => Day)): Plan {
+  const profiles = new Profiles(tables.figures)
+  const planned = homes.map((home) => {
+    const day = dayNumber(typeof on === 'string' ? on : on(home))
+    return { home, on: day, ...planParts(home, tables, day, profiles) }
+  })
+  const first = homes[0]
+  return {
+    on: typeof on === 'string' ? on : first ? on(first) : '',
+    households: planned.map((p) => p.plan),
+    supplies: suppliesOf(planned, tables, tables.figures.suppliesMonths.value),
+    rounds: roundsOf(planned, tables.figures),
+  }
+}
+
+/** One household's plan alone; `profiles` may be shared between calls with the same tables. */
+export function planHousehold(
+  home: Household,
+  tables: Tables,
+  on: Day,
+  profiles = new Profiles(tables.figures),
+): HouseholdPlan {
+  return planParts(home, tables, dayNumber(on), profiles).plan
+}
+
+/** A system with everything that its filters and tasks are reckoned from. */
+export interface PlannedSystem {
+  days: SystemDays
+  theta: Theta
+}
+
+/** The systems of a household, reckoned once for all that is asked of them. */
+export function plannedSystems(
+  home: Household,
+  history: History,
+  tables: Tables,
+  on: DayNumber,
+  profiles: Profiles,
+): Map<string, PlannedSystem> {
+  return new Map(
+    home.systems.map((system) => {
+      const days = systemDays(home, system, on, tables, profiles)
+      return [system.id, { days, theta: systemTheta(days, history.filter, on, tables) }]
+    }),
+  )
+}
+
+/** Filters to buy within so many months, by size, medium and rating. */
+export function suppliesOf(
+  planned: readonly { on: DayNumber; bought: Bought[] }[],
+  tables: Tables,
+  months: number,
+): Supply[] {
+  const supplies = new Map<string, Supply>()
+  for (const { on, bought } of planned) {
+    for (const b of bought)
+      addSupply(supplies, b, changesWithin(b, on, months).length, tables.figures.assumedMerv.value)
+  }
+  return [...supplies.values()].sort(
+    (a, b) => compare(a.size, b.size) || compare(a.medium, b.medium) || (a.merv ?? 0) - (b.merv ?? 0),
+  )
+}
+
+/** A household's plan with what its supplies are counted from. */
+export function planParts(
+  home: Household,
+  tables: Tables,
+  on: DayNumber,
+  profiles: Profiles,
+): { plan: HouseholdPlan; bought: Bought[] } {
+  const history = historyOf(home)
+  const since = home.since === undefined ? on : dayNumber(home.since)
+  const systems = plannedSystems(home, history, tables, on, profiles)
+  const items: Item[] = []
+  const workings: Workings[] = []
+  const warnings: Warning[] = assumptions(home, systems, tables)
+  const bought: Bought[] = []
+
+  for (const { days, theta } of systems.values()) {
+    for (const f of days.path.filters) {
+      const forecast = forecastFilter({ f, days, theta, history: history.filter(f.filter.id), since }, tables.figures)
+      items.push(filterItem({ f, days, theta, forecast, on }, tables))
+      workings.push({
+        filter: f.filter.id,
+        ...meanYear(days),
+        airflowCfm: airThroughCfm(f, days.airflow),
+        faceVelocityFpm: faceVelocityFpm(f, days.airflow),
+        dustMicrogramsPerM3: dustConcentration(home, tables),
+        arrestance: f.loading?.arrestance ?? null,
+        capacityGrams: f.loading?.capacityGrams ?? null,
+        pressureDropCleanInWg: cleanPressureDropInWg(f, days.airflow),
+        loadedFraction: loadedFraction(f, days, theta, forecast.changedOn, on),
+        theta: f.loading === null ? null : theta,
+      })
+      const small = velocityWarning(f, days, tables)
+      if (small) warnings.push(small)
+      if (isBought(f)) bought.push({ f, days, theta, due: forecast.due })
+    }
+  }
+  for (const due of systemDues(home, systems, history, since, tables)) items.push(itemOf(due, on, tables.figures))
+  for (const device of home.devices) {
+    const { dues, warnings: unknown } = deviceTasks(device, history, since, tables)
+    for (const due of dues) items.push(itemOf(due, on, tables.figures))
+    warnings.push(...unknown)
+  }
+  items.sort((a, b) => compare(a.due, b.due) || compare(a.task, b.task) || compare(a.subject, b.subject))
+  return { plan: { id: home.id, items, workings, warnings }, bought }
+}
+
+function meanYear({ profile }: SystemDays): Pick<Workings, 'heatHours' | 'coolHours' | 'fanHours'> {
+  const sum = (hours: Float64Array) => hours.reduce((total, h) => total + h, 0)
+  return { heatHours: sum(profile.heat), coolHours: sum(profile.cool), fanHours: sum(profile.blower) }
+}
+
+function systemDues(
+  home: Household,
+  systems: Map<string, PlannedSystem>,
+  history: History,
+  since: DayNumber,
+  tables: Tables,
+): Due[] {
+  const dues: Due[] = []
+  const add = (due: Due | null) => due && dues.push(due)
+  for (const system of home.systems) {
+    const { days } = systems.get(system.id) as PlannedSystem
+    for (const [task, kind] of yearlyTasks(system)) {
+      add(yearlyService({ task, kind, days, last: history.lastDone(task, system.id), since }, tables))
+    }
+    const kinds = outdoorSeasons(system)
+    if (kinds.length > 0) {
+      add(
+        outdoorUnitClear(
+          { days, subject: system.id, last: history.lastDone('outdoor-unit-clear', system.id), since, kinds },
+          tables,
+        ),
+      )
+    }
+  }
+  for (const device of home.devices) {
+    const served = (has: (s: System) => boolean) => systems.get(device.system ?? home.systems.find(has)?.id ?? '')?.days
+    if (device.kind === 'condensate-drain') {
+      const days = served((s) => s.cool !== undefined)
+      if (days)
+        add(
+          condensateLook(
+            { days, subject: device.id, last: history.lastDone('condensate-look', device.id), since },
+            tables,
+          ),
+        )
+    } else if (device.kind === 'humidifier') {
+      const days = served((s) => s.heat !== undefined)
+      if (days)
+        add(
+          humidifierPad(
+            {
+              days,
+              subject: device.id,
+              last: history.lastDone('humidifier-pad', device.id),
+              since,
+              hardWater: home.hardWater,
+            },
+            tables,
+          ),
+        )
+    }
+  }
+  return dues
+}
+
+const BOILERS = new Set(['gas-boiler', 'propane-boiler', 'oil-boiler', 'electric-boiler'])
+
+/** The yearly services of a system; what pumps heat both ways gets both. */
+function yearlyTasks({
+  heat,
+  cool,
+}: System): ['heating-service' | 'boiler-service' | 'cooling-service', 'heating' | 'cooling'][] {
+  const tasks: ReturnType<typeof yearlyTasks> = []
+  const pumps = cool?.source === 'heat-pump' || heat?.source === 'heat-pump' || heat?.source === 'dual-fuel'
+  if (heat && BOILERS.has(heat.source)) tasks.push(['boiler-service', 'heating'])
+  else if (heat || pumps) tasks.push(['heating-service', 'heating'])
+  if (cool || pumps) tasks.push(['cooling-service', 'cooling'])
+  return tasks
+}
+
+/** The seasons in which a system's outdoor unit runs. */
+function outdoorSeasons({ heat, cool }: System): ('heating' | 'cooling')[] {
+  const pumpsHeat = heat?.source === 'heat-pump' || heat?.source === 'dual-fuel'
+  return [...(cool ? (['cooling'] as const) : []), ...(pumpsHeat ? (['heating'] as const) : [])]
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0
+}

@@ -1,0 +1,46 @@
+import type { FilterInAir } from './air-path'
+import { addMonths, type DayNumber, dayNumber, dayText } from './day'
+import { nextDue } from './filter'
+import type { NominalSize } from './household'
+import type { Theta } from './learning'
+import type { Supply } from './plan-types'
+import type { SystemDays } from './system-days'
+
+/** One filter that is bought, and when it is next due. */
+export interface Bought {
+  f: FilterInAir
+  days: SystemDays
+  theta: Theta
+  due: DayNumber
+}
+
+/** `16x25x1`. */
+export function sizeText({ widthIn, heightIn, depthIn }: NominalSize): string {
+  return `${widthIn}x${heightIn}x${depthIn}`
+}
+
+/** The changes of one filter from `on` for so many calendar months, each restarting the model; what is overdue counts on `on`. */
+export function changesWithin(bought: Bought, on: DayNumber, months: number): DayNumber[] {
+  const end = dayNumber(addMonths(dayText(on), months))
+  const changes: DayNumber[] = []
+  for (let day = Math.max(on, bought.due); day < end; day = nextDue(bought.f, bought.days, bought.theta, day))
+    changes.push(day)
+  return changes
+}
+
+/** Adds one filter's need to the list, kept by size, medium and rating. */
+export function addSupply(supplies: Map<string, Supply>, { f }: Bought, count: number, assumedMerv: number): void {
+  const { filter } = f
+  const size = sizeText(filter.nominal)
+  const isRated = filter.medium === 'pleated' || filter.medium === 'media'
+  const merv = filter.merv ?? (isRated ? assumedMerv : null)
+  const key = `${size} ${filter.medium} ${merv}`
+  const known = supplies.get(key)
+  if (known) known.count += count
+  else if (count > 0) supplies.set(key, { size, medium: filter.medium, merv, count })
+}
+
+/** Washed filters and screens are not bought. */
+export function isBought(f: FilterInAir): boolean {
+  return f.filter.medium !== 'washable' && f.filter.medium !== 'screen'
+}
