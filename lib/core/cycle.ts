@@ -30,6 +30,13 @@ export function yearPlace(day: DayNumber): number {
   return YEAR_PLACE[cyclePlace(day)] as number
 }
 
+/** The calendar year of a day. */
+export function yearOf(day: DayNumber): number {
+  const since = day - CYCLE_ORIGIN
+  const turns = Math.floor(since / CYCLE_DAYS)
+  return 1901 + 4 * turns + Math.min(3, Math.floor((since - turns * CYCLE_DAYS) / 365))
+}
+
 /** Prefix sums of a year of 365 daily values. */
 export function cycleOf(year: ArrayLike<number>): Cycle {
   const prefix = new Float64Array(CYCLE_DAYS + 1)

@@ -1,4 +1,4 @@
-import { addYears, type Day, type DayNumber, dayNumber, dayText } from './day'
+import { addYears, compareDays, type Day, type DayNumber, dayNumber, dayText } from './day'
 import { type Due, periodWindow } from './due'
 import type { History } from './history'
 import type { Device, Task } from './household'
@@ -77,7 +77,7 @@ function alarmEnd(device: Device, replaced: DayNumber | null, { figures }: Table
   const byAge = made === undefined ? null : addYears(made, years)
   if (printed === undefined) return byAge
   if (device.kind === 'co-alarm' || byAge === null) return printed
-  return printed < byAge ? printed : byAge
+  return compareDays(printed, byAge) < 0 ? printed : byAge
 }
 
 function alarmReplace(device: Device, replaceOn: Day, tables: Tables): Due {

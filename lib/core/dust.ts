@@ -1,4 +1,5 @@
 import { type DayNumber, dayNumber } from './day'
+import { plural } from './day-words'
 import type { DustEvent, Household } from './household'
 import type { Mark, Tables } from './tables'
 
@@ -11,46 +12,49 @@ export interface DustFactor {
 }
 
 type DustFacts = Pick<Household, 'people' | 'pets' | 'petFactor' | 'smoking' | 'carpet'>
+type DustTables = Pick<Tables, 'figures' | 'pets'>
 
 /** The factors by which a household's dust differs from the reference home's (model, section 4). */
-export function dustFactors(home: DustFacts, tables: Pick<Tables, 'figures' | 'pets'>): DustFactor[] {
-  const { figures } = tables
-  const pets = tables.pets[Math.min(home.pets, tables.pets.length - 1)]
-  if (!pets) throw new Error('the table of pets is empty')
-  const people = {
-    name: 'people',
-    say: counted(home.people, 'person', 'people'),
-    factor: figures.peopleBase.value + figures.peopleEach.value * home.people,
-    mark: figures.peopleEach.mark,
-  } as const
-  const animals = {
-    name: 'pets',
-    say: counted(home.pets, 'pet', 'pets'),
-    factor: home.petFactor ?? pets.value,
-    mark: pets.mark,
-  } as const
+export function dustFactors(home: DustFacts, tables: DustTables): DustFactor[] {
+  const { peopleEach, smoking, carpet } = tables.figures
+  const pets = plural(home.pets, 'pet')
   return [
-    people,
-    animals,
+    {
+      name: 'people',
+      say: plural(home.people, 'person', 'people'),
+      factor: peopleFactor(home, tables),
+      mark: peopleEach.mark,
+    },
+    { name: 'pets', say: pets, factor: petFactor(home, tables), mark: tables.pets[0]?.mark ?? 'P' },
     ...(home.smoking
-      ? [
-          {
-            name: 'smoking',
-            say: 'smoking indoors',
-            factor: figures.smoking.value,
-            mark: figures.smoking.mark,
-          } as const,
-        ]
+      ? [{ name: 'smoking', say: 'smoking indoors', factor: smoking.value, mark: smoking.mark } as const]
       : []),
     ...(home.carpet
-      ? [{ name: 'carpet', say: 'mostly carpet', factor: figures.carpet.value, mark: figures.carpet.mark } as const]
+      ? [{ name: 'carpet', say: 'mostly carpet', factor: carpet.value, mark: carpet.mark } as const]
       : []),
   ]
 }
 
 /** Dust of the air in µg/m³ with the household's factors, without events and cleaning: 55 in the reference home. */
-export function dustConcentration(home: DustFacts, tables: Pick<Tables, 'figures' | 'pets'>): number {
-  return dustFactors(home, tables).reduce((dust, { factor }) => dust * factor, tables.figures.dustMicrogramsPerM3.value)
+export function dustConcentration(home: DustFacts, tables: DustTables): number {
+  const { dustMicrogramsPerM3, smoking, carpet } = tables.figures
+  return (
+    dustMicrogramsPerM3.value *
+    peopleFactor(home, tables) *
+    petFactor(home, tables) *
+    (home.smoking ? smoking.value : 1) *
+    (home.carpet ? carpet.value : 1)
+  )
+}
+
+function peopleFactor(home: DustFacts, { figures }: DustTables): number {
+  return figures.peopleBase.value + figures.peopleEach.value * home.people
+}
+
+function petFactor(home: DustFacts, { pets }: DustTables): number {
+  const row = pets[Math.min(home.pets, pets.length - 1)]
+  if (!row) throw new Error('the table of pets is empty')
+  return home.petFactor ?? row.value
 }
 
 /** The product of all events that hold on a day: 1 on most days. */
@@ -59,8 +63,4 @@ export function eventFactor(events: readonly DustEvent[], day: DayNumber, table:
     (factor, e) => (dayNumber(e.from) <= day && day <= dayNumber(e.to) ? factor * table[e.kind].value : factor),
     1,
   )
-}
-
-function counted(n: number, one: string, many: string): string {
-  return n === 0 ? `no ${many}` : n === 1 ? `one ${one}` : `${n} ${many}`
 }

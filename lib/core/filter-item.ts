@@ -81,9 +81,9 @@ export function velocityWarning(f: FilterInAir, days: SystemDays, tables: Tables
   if (limit === null || velocity === null || velocity <= limit) return null
   const cfm = velocity * f.faceAreaFt2
   const { depthIn } = f.filter.nominal
-  const fitting = tables.commonSizes
-    .filter((s) => s.depthIn === depthIn && (cfm * 144) / (s.widthIn * s.heightIn) <= limit)
-    .sort((a, b) => a.widthIn * a.heightIn - b.widthIn * b.heightIn)[0]
+  const fitting = tables.commonSizes.find(
+    (s) => s.depthIn === depthIn && (cfm * 144) / (s.widthIn * s.heightIn) <= limit,
+  )
   const better = fitting
     ? `A ${sizeText(fitting).replaceAll('x', ' × ')} would bring it under that`
     : 'No common size alone would bring it under that; a second return would'

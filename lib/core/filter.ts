@@ -108,7 +108,7 @@ function firstHeavyUse(days: SystemDays, from: DayNumber, to: DayNumber, figures
   // Measured days still count in the mean of the month after them; beyond that the shared table knows.
   const ownEnd = days.ownDaysEnd + figures.trailingDays.value
   for (; day <= to && day < ownEnd; day++) if (isHeavyUse(days.blowerThrough, day, figures)) return day
-  return day > to ? to : day + (days.profile.toHeavyUse[cyclePlace(day)] as number)
+  return day > to ? to : day + (days.profile.toHeavyUse()[cyclePlace(day)] as number)
 }
 
 /** Dust caught since the last change over capacity, at the end of `on`; null without a known change or model. */

@@ -20,7 +20,7 @@ const NONE: FilterHistory = { changes: [], looks: [] }
 /** Sorts a household's records once, so that every question about them is a look-up. */
 export function historyOf(home: Pick<Household, 'records'>): History {
   const filters = new Map<string, FilterHistory>()
-  const done = new Map<string, DayNumber>()
+  const done = new Map<Task, Map<string, DayNumber>>()
   const of = (id: string) => {
     const known = filters.get(id)
     if (known) return known
@@ -35,11 +35,15 @@ export function historyOf(home: Pick<Household, 'records'>): History {
   }
   return {
     filter: (id) => filters.get(id) ?? NONE,
-    lastDone: (task, subject) => done.get(`${task} ${subject}`) ?? null,
+    lastDone: (task, subject) => done.get(task)?.get(subject) ?? null,
   }
 }
 
-function addRecord(record: LogRecord, of: (id: string) => FilterHistory, done: Map<string, DayNumber>): void {
+function addRecord(
+  record: LogRecord,
+  of: (id: string) => FilterHistory,
+  done: Map<Task, Map<string, DayNumber>>,
+): void {
   const on = dayNumber(record.on)
   if (record.kind === 'filter-looked') {
     of(record.filter).looks.push({ on, light: record.light })
@@ -50,8 +54,9 @@ function addRecord(record: LogRecord, of: (id: string) => FilterHistory, done: M
   } else if (record.task === 'look-at-filter') {
     of(record.subject).looks.push({ on })
   } else {
-    const key = `${record.task} ${record.subject}`
-    done.set(key, Math.max(on, done.get(key) ?? on))
+    const subjects = done.get(record.task) ?? new Map<string, DayNumber>()
+    subjects.set(record.subject, Math.max(on, subjects.get(record.subject) ?? on))
+    done.set(record.task, subjects)
   }
 }
 

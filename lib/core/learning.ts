@@ -38,10 +38,10 @@ function posterior(looks: readonly Look[], figures: Figures): Theta {
   const sigma = figures.thetaSigma.value
   const logWeight = LOG_THETA.map((t) => -((t / sigma) ** 2) / 2)
   for (const look of looks) {
+    const logLikelihood = likelihoodOf(look.light, figures)
     const logExpected = Math.log(look.expected)
     for (let i = 0; i < POINTS; i++) {
-      logWeight[i] =
-        (logWeight[i] as number) + logLikelihood(look.light, (LOG_THETA[i] as number) + logExpected, figures)
+      logWeight[i] = (logWeight[i] as number) + logLikelihood((LOG_THETA[i] as number) + logExpected)
     }
   }
   const greatest = Math.max(...logWeight)
@@ -57,12 +57,14 @@ function posterior(looks: readonly Look[], figures: Figures): Theta {
   return { q10: quantile(below, 0.1), q50: quantile(below, 0.5), q90: quantile(below, 0.9) }
 }
 
-function logLikelihood(light: Light, logLoad: number, figures: Figures): number {
+/** How likely a person sees this light, by the logarithm of the load. */
+function likelihoodOf(light: Light, figures: Figures): (logLoad: number) => number {
   const spread = figures.lightSpread.value
-  const clear = (Math.log(figures.clearBelow.value) - logLoad) / spread
-  const dark = (Math.log(figures.darkAbove.value) - logLoad) / spread
-  if (light === 'clear') return logDistribution(clear)
-  return light === 'dark' ? logDistribution(-dark) : logBetween(clear, dark)
+  const clearBelow = Math.log(figures.clearBelow.value)
+  const darkAbove = Math.log(figures.darkAbove.value)
+  if (light === 'clear') return (logLoad) => logDistribution((clearBelow - logLoad) / spread)
+  if (light === 'dark') return (logLoad) => logDistribution((logLoad - darkAbove) / spread)
+  return (logLoad) => logBetween((clearBelow - logLoad) / spread, (darkAbove - logLoad) / spread)
 }
 
 function quantile(below: Float64Array, share: number): number {

@@ -132,8 +132,8 @@ export function planParts(
 }
 
 function meanYear({ profile }: SystemDays): Pick<Workings, 'heatHours' | 'coolHours' | 'fanHours'> {
-  const sum = (hours: Float64Array) => hours.reduce((total, h) => total + h, 0)
-  return { heatHours: sum(profile.heat), coolHours: sum(profile.cool), fanHours: sum(profile.blower) }
+  const { heat, cool, blower } = profile.totals
+  return { heatHours: heat, coolHours: cool, fanHours: blower }
 }
 
 function systemDues(

@@ -2,6 +2,7 @@ import { type ClimateYear, climateYear } from './climate'
 import { CYCLE_ORIGIN, type Cycle, cycleOf, cycleThrough } from './cycle'
 import { CYCLE_DAYS, type DayNumber } from './day'
 import type { Climate } from './household'
+import { PathMap } from './path-map'
 import { divideDay, type LoadYear, loadYear, type RunSettings } from './runtime'
 import type { Figures } from './tables'
 
@@ -26,12 +27,14 @@ export interface Profile {
   fanOnly: Float64Array
   blower: Float64Array
   cycles: { heat: Cycle; cool: Cycle; blower: Cycle }
+  /** Hours of the 365-day year: unscaled load, and the scaled hours of heating, cooling and blower. */
+  totals: { heatLoad: number; coolLoad: number; heat: number; cool: number; blower: number }
   /** Days from each of the 1461 days of the cycle to the next one of heavy use; Infinity where there is none. */
-  toHeavyUse: Float64Array
+  toHeavyUse: () => Float64Array
   /** Hours weighted by how clean the filter keeps the air, by the arrestance in the air's way. */
   air: (arrestance: number) => AirCycles
   /** Found seasons by kind and year; see season.ts. */
-  seasons: Map<string, { start: DayNumber; end: DayNumber } | null>
+  seasons: Map<number, { start: DayNumber; end: DayNumber } | null>
 }
 
 /** How much the measured hours of a system differ from the model; 1 and 1 where nothing was measured. */
@@ -40,61 +43,56 @@ export interface Scales {
   cool: number
 }
 
+interface Load {
+  load: LoadYear
+  cycles: { heat: Cycle; cool: Cycle }
+}
+
 /** Keeps climates and profiles, so that many households plan from few prefix sums. */
 export class Profiles {
-  private readonly years = new Map<string, ClimateYear>()
-  private readonly loads = new Map<string, { load: LoadYear; cycles: { heat: Cycle; cool: Cycle } }>()
-  private readonly profiles = new Map<string, Profile>()
-  private readonly climateKeys = new WeakMap<Climate, string>()
+  private readonly years = new PathMap<ClimateYear>()
+  private readonly loads = new PathMap<Load>()
+  private readonly profiles = new PathMap<Profile>()
 
   constructor(private readonly figures: Figures) {}
 
   get(climate: Climate, settings: RunSettings, scales: Scales): Profile {
-    const key = `${this.loadKey(climate, settings)}|${scales.heat}|${scales.cool}`
-    let profile = this.profiles.get(key)
-    if (!profile) {
-      profile = makeProfile(settings, this.load(climate, settings), scales, this.figures)
-      this.profiles.set(key, profile)
-    }
-    return profile
+    return this.profiles.get([...settingsPath(climate, settings), scales.heat, scales.cool], () =>
+      makeProfile(settings, this.load(climate, settings), scales, this.figures),
+    )
   }
 
   /** The unscaled hours alone, for comparing measured hours with them. */
-  load(climate: Climate, settings: RunSettings): { load: LoadYear; cycles: { heat: Cycle; cool: Cycle } } {
-    const key = this.loadKey(climate, settings)
-    let known = this.loads.get(key)
-    if (!known) {
-      const load = loadYear(settings, this.year(climate), this.figures)
-      known = { load, cycles: { heat: cycleOf(load.heat), cool: cycleOf(load.cool) } }
-      this.loads.set(key, known)
-    }
-    return known
+  load(climate: Climate, settings: RunSettings): Load {
+    return this.loads.get(settingsPath(climate, settings), () => {
+      const year = this.years.get(degreeDayPath(climate), () => climateYear(climate, this.figures))
+      const load = loadYear(settings, year, this.figures)
+      return { load, cycles: { heat: cycleOf(load.heat), cool: cycleOf(load.cool) } }
+    })
   }
+}
 
-  private year(climate: Climate): ClimateYear {
-    const key = this.climateKey(climate)
-    let year = this.years.get(key)
-    if (!year) {
-      year = climateYear(climate, this.figures)
-      this.years.set(key, year)
-    }
-    return year
-  }
+function degreeDayPath({ hdd65, cdd65 }: Climate): [number | string, number | string] {
+  return [typeof hdd65 === 'number' ? hdd65 : hdd65.join(), typeof cdd65 === 'number' ? cdd65 : cdd65.join()]
+}
 
-  private climateKey(climate: Climate): string {
-    let key = this.climateKeys.get(climate)
-    if (key === undefined) {
-      key = `${climate.hdd65}/${climate.cdd65}`
-      this.climateKeys.set(climate, key)
-    }
-    return key
-  }
-
-  private loadKey(climate: Climate, s: RunSettings): string {
-    const fan = s.fan.mode === 'circulate' ? s.fan.minutesPerHour : s.fan.mode
-    const sources = `${s.heat}${s.cools ? 'C' : ''}${s.heatBlows ? 'h' : ''}${s.coolBlows ? 'c' : ''}${s.movesAir ? 'm' : ''}`
-    return `${this.climateKey(climate)}|${sources}|${s.heatBaseF}|${s.coolBaseF}|${s.heatingDesignF}|${s.coolingDesignF}|${fan}`
-  }
+function settingsPath(climate: Climate, s: RunSettings): (string | number | boolean | null)[] {
+  const [hdd65, cdd65] = degreeDayPath(climate)
+  const { heat, cools, heatBlows, coolBlows, movesAir, heatBaseF, coolBaseF, heatingDesignF, coolingDesignF, fan } = s
+  return [
+    hdd65,
+    cdd65,
+    heat,
+    cools,
+    heatBlows,
+    coolBlows,
+    movesAir,
+    heatBaseF,
+    coolBaseF,
+    heatingDesignF,
+    coolingDesignF,
+    fan.mode === 'circulate' ? fan.minutesPerHour : fan.mode,
+  ]
 }
 
 /** Share of the reference home's dust that is left in the air, when a filter cleans it so many hours of the day (model, section 4). */
@@ -108,7 +106,7 @@ export function cleaningFactor(arrestance: number, blowerHours: number, figures:
 
 function makeProfile(
   settings: RunSettings,
-  { load, cycles: loadCycles }: { load: LoadYear; cycles: { heat: Cycle; cool: Cycle } },
+  { load, cycles: loadCycles }: Load,
   scales: Scales,
   figures: Figures,
 ): Profile {
@@ -136,6 +134,8 @@ function makeProfile(
   }
   const byArrestance = new Map<number, AirCycles>()
   const cycles = { heat: cycleOf(heat), cool: cycleOf(cool), blower: cycleOf(blower) }
+  const sum = (hours: Float64Array) => hours.reduce((total, h) => total + h, 0)
+  let toHeavyUse: Float64Array | undefined
   return {
     settings,
     load,
@@ -147,7 +147,14 @@ function makeProfile(
     fanOnly,
     blower,
     cycles,
-    toHeavyUse: daysToHeavyUse(cycles.blower, figures),
+    totals: {
+      heatLoad: sum(load.heat),
+      coolLoad: sum(load.cool),
+      heat: sum(heat),
+      cool: sum(cool),
+      blower: sum(blower),
+    },
+    toHeavyUse: () => (toHeavyUse ??= daysToHeavyUse(cycles.blower, figures)),
     air: (arrestance) => {
       let air = byArrestance.get(arrestance)
       if (!air) {

@@ -1,4 +1,4 @@
-import { firstDay } from './cycle'
+import { firstDay, yearOf } from './cycle'
 import { type DayNumber, dayText } from './day'
 import { dateInWords } from './day-words'
 import { type Due, periodWindow } from './due'
@@ -6,7 +6,6 @@ import type { Basis } from './plan-types'
 import { type Season, type SeasonKind, seasonOf } from './season'
 import type { SystemDays } from './system-days'
 import type { Tables } from './tables'
-import { yearOf } from './yearly-service'
 
 /** When a task of a season is next due, and what set the day. */
 interface Next {
@@ -23,10 +22,11 @@ interface Facts {
 }
 
 /** A look at the condensate drain: after so many cooling hours or days, in the cooling season only; null without one. */
-export function condensateLook({ days, subject, last, since }: Facts, tables: Tables): Due | null {
+export function condensateLook(facts: Facts, tables: Tables): Due | null {
+  const { days, subject, last } = facts
   const { figures } = tables
   const period = figures.condensateDays.value
-  const next = nextInSeason(seasonsAfter(days, ['cooling'], last ?? since, tables), last, since, (season) => {
+  const next = nextInSeason(facts, ['cooling'], tables, (season) => {
     const base = Math.max(last ?? season.start, season.start)
     const start = days.coolThrough(base)
     const hours = figures.condensateHours.value
@@ -47,13 +47,11 @@ export function condensateLook({ days, subject, last, since }: Facts, tables: Ta
 }
 
 /** The humidifier's pad: once a heating season, and again after so many hours with hard water; null without a season. */
-export function humidifierPad(
-  { days, subject, last, since, hardWater }: Facts & { hardWater: boolean },
-  tables: Tables,
-): Due | null {
+export function humidifierPad(facts: Facts & { hardWater: boolean }, tables: Tables): Due | null {
+  const { days, subject, last, hardWater } = facts
   const { figures } = tables
   const period = figures.padWindowDays.value
-  const next = nextInSeason(seasonsAfter(days, ['heating'], last ?? since, tables), last, since, (season) => {
+  const next = nextInSeason(facts, ['heating'], tables, (season) => {
     if (last === null || last < periodWindow(season.start, period).earliest) return atStart(season, 'heating')
     if (!hardWater) return null
     const start = days.heatThrough(Math.max(last, season.start))
@@ -71,12 +69,10 @@ export function humidifierPad(
 }
 
 /** Clearing around the outdoor unit: at the start of each season that uses it, and every 30 days in it; null without one. */
-export function outdoorUnitClear(
-  { days, subject, last, since, kinds }: Facts & { kinds: SeasonKind[] },
-  tables: Tables,
-): Due | null {
+export function outdoorUnitClear(facts: Facts & { kinds: SeasonKind[] }, tables: Tables): Due | null {
+  const { subject, last, kinds } = facts
   const period = tables.figures.outdoorUnitDays.value
-  const next = nextInSeason(seasonsAfter(days, kinds, last ?? since, tables), last, since, (season) => {
+  const next = nextInSeason(facts, kinds, tables, (season) => {
     if (last === null || last < periodWindow(season.start, period).earliest) return atStart(season, season.kind)
     return { due: last + period, basis: 'calendar', say: `Every ${period} days while it runs.` }
   })
@@ -93,33 +89,32 @@ function atStart(season: Season, kind: SeasonKind): Next {
 
 type NamedSeason = Season & { kind: SeasonKind }
 
-/** The seasons that end after a day, for the next years, in order. */
-function seasonsAfter(days: SystemDays, kinds: SeasonKind[], from: DayNumber, { figures }: Tables): NamedSeason[] {
-  const year = yearOf(from)
-  const seasons: NamedSeason[] = []
-  for (let y = year - 1; y <= year + 2; y++) {
-    for (const kind of kinds) {
-      const season = seasonOf(days.profile, kind, y, figures)
-      if (season && season.end > from) seasons.push({ ...season, kind })
-    }
-  }
-  return seasons
-}
+// A task waits at most for the season after next.
+const YEARS_AHEAD = 2
 
-/** The earliest day that falls inside a season; a task never recorded is due on the `since` day, or at the next start. */
+/**
+ * The earliest day that falls inside a season of these kinds, from the one that runs or comes next; a task never
+ * recorded is due on the `since` day, or at the next start.
+ */
 function nextInSeason(
-  seasons: NamedSeason[],
-  last: DayNumber | null,
-  since: DayNumber,
+  { days, last, since }: Facts,
+  kinds: SeasonKind[],
+  { figures }: Tables,
   next: (season: NamedSeason) => Next | null,
 ): Next | null {
+  const from = last ?? since
+  const year = yearOf(from)
   let best: Next | null = null
-  for (const season of seasons) {
-    const found: Next | null =
-      last === null
-        ? { due: Math.max(since, season.start), basis: 'never-recorded', say: 'Nothing is recorded about it yet.' }
-        : next(season)
-    if (found && found.due < season.end && (!best || found.due < best.due)) best = found
+  for (let y = year - 1; y <= year + YEARS_AHEAD; y++) {
+    for (const kind of kinds) {
+      const season = seasonOf(days.profile, kind, y, figures)
+      if (!season || season.end <= from || (best && season.start > best.due)) continue
+      const found: Next | null =
+        last === null
+          ? { due: Math.max(since, season.start), basis: 'never-recorded', say: 'Nothing is recorded about it yet.' }
+          : next({ ...season, kind })
+      if (found && found.due < season.end && (!best || found.due < best.due)) best = found
+    }
   }
   return best
 }

@@ -1,4 +1,4 @@
-import { cycleThrough } from './cycle'
+import { cycleThrough, yearOf } from './cycle'
 import { type DayNumber, dayNumber } from './day'
 import type { Profile } from './profile'
 import type { Figures } from './tables'
@@ -18,7 +18,7 @@ const OPENS: Record<SeasonKind, string> = { heating: '07-01', cooling: '02-01' }
  * the unscaled model; null for a climate, or a system, without one.
  */
 export function seasonOf(profile: Profile, kind: SeasonKind, year: number, figures: Figures): Season | null {
-  const key = `${kind}${year}`
+  const key = kind === 'heating' ? year : -year
   let season = profile.seasons.get(key)
   if (season === undefined) {
     season = findSeason(profile, kind, year, figures)
@@ -43,15 +43,10 @@ function findSeason(profile: Profile, kind: SeasonKind, year: number, figures: F
 }
 
 /** The season that holds a day; null outside one. */
-export function seasonOn(
-  profile: Profile,
-  kind: SeasonKind,
-  day: DayNumber,
-  yearOfDay: number,
-  figures: Figures,
-): Season | null {
-  for (const year of [yearOfDay, yearOfDay - 1]) {
-    const season = seasonOf(profile, kind, year, figures)
+export function seasonOn(profile: Profile, kind: SeasonKind, day: DayNumber, figures: Figures): Season | null {
+  const year = yearOf(day)
+  for (const opened of [year, year - 1]) {
+    const season = seasonOf(profile, kind, opened, figures)
     if (season && season.start <= day && day < season.end) return season
   }
   return null

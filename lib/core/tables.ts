@@ -75,6 +75,7 @@ export interface Tables {
   screens: { ductless: MediumRow; ventilator: MediumRow }
   zones: readonly ZoneRow[]
   tasks: Record<Task, TaskRow>
+  /** Smallest face first. */
   commonSizes: readonly NominalSize[]
 }
 

@@ -1,4 +1,4 @@
-import { firstDay } from './cycle'
+import { firstDay, yearOf } from './cycle'
 import { type DayNumber, dayNumber, dayText } from './day'
 import { dateInWords } from './day-words'
 import type { Due } from './due'
@@ -22,11 +22,6 @@ const WITHOUT_SEASON: Record<SeasonKind, { from: string; to: string }> = {
   cooling: { from: '03-01', to: '04-30' },
 }
 
-/** The calendar year of a day. */
-export function yearOf(day: DayNumber): number {
-  return Number(dayText(day).slice(0, 4))
-}
-
 /**
  * A technician's yearly service (model, section 6): in the window before the season that follows the last one, or
  * when the equipment has run half again as long as in a usual year.
@@ -47,7 +42,7 @@ export function yearlyService(
     basis,
     reasons: [reason],
   })
-  if (last === null && seasonOn(days.profile, kind, since, yearOf(since), figures)) {
+  if (last === null && seasonOn(days.profile, kind, since, figures)) {
     return about(since, since, since + figures.lateServiceDays.value, 'never-recorded', {
       say: `No service is recorded, and the ${kind} season is running.`,
       mark: figures.lateServiceDays.mark,
@@ -109,7 +104,7 @@ function dayWorn(
   figures: Figures,
 ): DayNumber | null {
   const through = kind === 'heating' ? days.heatThrough : days.coolThrough
-  const usual = days.profile.load[kind === 'heating' ? 'heat' : 'cool'].reduce((sum, h) => sum + h, 0)
+  const usual = days.profile.totals[kind === 'heating' ? 'heatLoad' : 'coolLoad']
   // Equipment that hardly runs is never worn by running.
   if (usual < figures.seasonHours.value) return null
   const start = through(last)
