@@ -1,0 +1,53 @@
+import type { Day } from '@/lib/core/day'
+import type { Household } from '@/lib/core/household'
+import { type Fault, faultsOf, withoutFaults } from './fault'
+import { fileSchema } from './household-schema'
+import { readJson } from './read-json'
+import { readText } from './read-text'
+import { householdRules } from './rules/household-rules'
+
+export type { Fault } from './fault'
+export { FILE_LIMIT_BYTES } from './read-text'
+
+export type HouseholdFile = { ok: true; households: Household[] } | { ok: false; faults: Fault[] }
+
+/**
+ * A household file (`plenum: 1`) as domain values, or everything that is wrong with it at once, each fault with its
+ * path in the file. `on` is today, or says what today is in a time zone: records and readings are never later.
+ */
+export function parseHouseholdFile(input: string | Uint8Array, on: Day | ((timeZone: string) => Day)): HouseholdFile {
+  const read = readText(input)
+  if (!read.ok) return { ok: false, faults: [read.fault] }
+  const json = readJson(read.text)
+  if (!json.ok) return json
+
+  const parsed = fileSchema.safeParse(json.value)
+  const issues = parsed.success ? [] : parsed.error.issues
+  const rest = parsed.success ? parsed.data : withoutFaults<{ households: Household[] }>(json.value, issues)
+  const today = typeof on === 'function' ? on : () => on
+  const faults = [...faultsOf(issues), ...householdRules(rest?.households ?? [], today)]
+  return parsed.success && faults.length === 0
+    ? { ok: true, households: parsed.data.households }
+    : { ok: false, faults }
+}
+
+// The order of doors.md. One order serves every group of keys: where two groups share keys they agree on it.
+const KEY_ORDER =
+  `plenum households on id name building tenure since timeZone units elevationFt emergencyNumber climate kind hdd65 cdd65
+  heatingDesignF coolingDesignF people pets petFactor smoking carpet hardWater vulnerable dustEvents systems filters
+  devices records readings system delivery from to heat cool source inputBtuh outputBtuh efficiency riseF tons installed
+  fan mode minutesPerHour thermostat heatSetpointF coolSetpointF airflowCfm place nominal widthIn heightIn depthIn made
+  endOfLife filter light fitted medium merv labelLimitDays task subject by heatHours coolHours fanHours therms
+  baseTherms`.split(/\s+/)
+
+const LISTS = ['dustEvents', 'systems', 'filters', 'devices', 'records', 'readings'] as const
+
+/** Households as a file that `parseHouseholdFile` reads back to the same values; empty lists are left out. */
+export function writeHouseholdFile(households: readonly Household[]): string {
+  const written = households.map((household) => {
+    const copy: Partial<Household> = { ...household }
+    for (const key of LISTS) if (household[key].length === 0) delete copy[key]
+    return copy
+  })
+  return `${JSON.stringify({ plenum: 1, households: written }, KEY_ORDER, 2)}\n`
+}

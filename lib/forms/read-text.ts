@@ -1,0 +1,38 @@
+import type { Fault } from './fault'
+
+/** The largest household file that is read, 5 MB: about 2500 homes with a year of records. */
+export const FILE_LIMIT_BYTES = 5_000_000
+
+/**
+ * The text of a file. UTF-8 with or without its mark is read; anything else is a fault that says what to do.
+ * A file over the limit is refused before it is decoded.
+ */
+export function readText(input: string | Uint8Array): { ok: true; text: string } | { ok: false; fault: Fault } {
+  if (input.length > FILE_LIMIT_BYTES) {
+    const megabytes = (input.length / 1_000_000).toFixed(1)
+    return refuse(
+      `is ${megabytes} MB large, and at most 5 MB are read; split it into several files of fewer households`,
+    )
+  }
+  if (typeof input === 'string') return { ok: true, text: withoutMark(input) }
+  if (startsWith(input, [0xff, 0xfe]) || startsWith(input, [0xfe, 0xff])) {
+    return refuse('is written in UTF-16; save it again with the encoding UTF-8')
+  }
+  try {
+    return { ok: true, text: withoutMark(new TextDecoder('utf-8', { fatal: true }).decode(input)) }
+  } catch {
+    return refuse('is not written in UTF-8, the encoding of a household file; save it again with the encoding UTF-8')
+  }
+}
+
+function refuse(say: string) {
+  return { ok: false as const, fault: { path: '', say } }
+}
+
+function withoutMark(text: string): string {
+  return text.startsWith('\uFEFF') ? text.slice(1) : text
+}
+
+function startsWith(bytes: Uint8Array, mark: readonly number[]): boolean {
+  return mark.every((byte, at) => bytes[at] === byte)
+}
