@@ -80,7 +80,13 @@ function wrenfieldRoad(): Household {
     records: [
       { on: '2026-03-14', kind: 'filter-changed', filter: 'hall', light: 'dark' },
       { on: '2026-06-20', kind: 'filter-changed', filter: 'hall', light: 'half' },
-      { on: '2026-08-30', kind: 'filter-changed', filter: 'hall', light: 'dark', fitted: { medium: 'pleated', merv: 8 } },
+      {
+        on: '2026-08-30',
+        kind: 'filter-changed',
+        filter: 'hall',
+        light: 'dark',
+        fitted: { medium: 'pleated', merv: 8 },
+      },
       { on: '2026-09-28', kind: 'filter-looked', filter: 'hall', light: 'half' },
       { on: '2026-10-04', kind: 'filter-changed', filter: 'erv-screen' },
       { on: '2025-09-18', kind: 'service-done', task: 'heating-service', subject: 'main', by: 'technician' },
@@ -95,8 +101,24 @@ function wrenfieldRoad(): Household {
       { on: '2026-11-01', kind: 'service-done', task: 'alarm-test', subject: 'co-hall', by: 'resident' },
     ],
     readings: [
-      { system: 'main', from: '2026-09-01', to: '2026-09-30', source: 'thermostat', heatHours: 18.5, coolHours: 31, fanHours: 212 },
-      { system: 'main', from: '2026-10-01', to: '2026-10-31', source: 'thermostat', heatHours: 74.2, coolHours: 1.5, fanHours: 239 },
+      {
+        system: 'main',
+        from: '2026-09-01',
+        to: '2026-09-30',
+        source: 'thermostat',
+        heatHours: 18.5,
+        coolHours: 31,
+        fanHours: 212,
+      },
+      {
+        system: 'main',
+        from: '2026-10-01',
+        to: '2026-10-31',
+        source: 'thermostat',
+        heatHours: 74.2,
+        coolHours: 1.5,
+        fanHours: 239,
+      },
     ],
   }
 }

@@ -9,10 +9,7 @@ export const FILE_LIMIT_BYTES = 5_000_000
  */
 export function readText(input: string | Uint8Array): { ok: true; text: string } | { ok: false; fault: Fault } {
   if (input.length > FILE_LIMIT_BYTES) {
-    const megabytes = (input.length / 1_000_000).toFixed(1)
-    return refuse(
-      `is ${megabytes} MB large, and at most 5 MB are read; split it into several files of fewer households`,
-    )
+    return refuse('is larger than 5 MB, the most that is read; split it into several files of fewer households')
   }
   if (typeof input === 'string') return { ok: true, text: withoutMark(input) }
   if (startsWith(input, [0xff, 0xfe]) || startsWith(input, [0xfe, 0xff])) {
