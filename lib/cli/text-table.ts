@@ -33,7 +33,7 @@ export function wrapped(text: string, columns: number): string {
  */
 export function table(headings: readonly string[], rows: readonly (readonly string[])[], columns: number): string {
   const widths = headings.map((heading, at) => Math.max(width(heading), ...rows.map((row) => width(row[at] ?? ''))))
-  const fitted = fit(widths, columns - GAP * (headings.length - 1))
+  const fitted = narrowed(widths, columns - GAP * (headings.length - 1))
   if (columns < NARROW || !fitted) {
     return rows.map((row) => wrappedRow(headings, row, columns)).join('\n\n')
   }
@@ -43,7 +43,7 @@ export function table(headings: readonly string[], rows: readonly (readonly stri
 const LEAST_WIDTH = 12
 
 /** Column widths that fit: the widest column gives way, character by character, as far as words stay readable. */
-function fit(widths: readonly number[], room: number): number[] | undefined {
+function narrowed(widths: readonly number[], room: number): number[] | undefined {
   const fitted = [...widths]
   let spare = fitted.reduce((sum, size) => sum + size, 0) - room
   while (spare > 0) {

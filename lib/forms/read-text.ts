@@ -1,6 +1,6 @@
 import type { Fault } from './fault'
 
-/** The largest household file that is read, 5 MB: about 2500 homes with a year of records. */
+/** The largest file that is read, 5 MB: about a thousand homes with a full log each. */
 export const FILE_LIMIT_BYTES = 5_000_000
 
 /**
@@ -9,7 +9,7 @@ export const FILE_LIMIT_BYTES = 5_000_000
  */
 export function readText(input: string | Uint8Array): { ok: true; text: string } | { ok: false; fault: Fault } {
   if (input.length > FILE_LIMIT_BYTES) {
-    return refuse('is larger than 5 MB, the most that is read; split it into several files of fewer households')
+    return refuse('is larger than 5 MB, the most that is read; split it into several files')
   }
   if (typeof input === 'string') return { ok: true, text: withoutMark(input) }
   if (startsWith(input, [0xff, 0xfe]) || startsWith(input, [0xfe, 0xff])) {
@@ -18,7 +18,7 @@ export function readText(input: string | Uint8Array): { ok: true; text: string }
   try {
     return { ok: true, text: withoutMark(new TextDecoder('utf-8', { fatal: true }).decode(input)) }
   } catch {
-    return refuse('is not written in UTF-8, the encoding of a household file; save it again with the encoding UTF-8')
+    return refuse('is not written in UTF-8, the encoding that is read here; save it again with the encoding UTF-8')
   }
 }
 

@@ -9,7 +9,7 @@ describe('the sample', () => {
       const { households } = sampleFile(day)
       expect(parseHouseholdFile(writeHouseholdFile(households), day), day).toEqual({ ok: true, households })
     }
-  })
+  }, 60_000)
 
   test('shows an owner with a furnace, one with heat pumps and a renter', () => {
     const { households } = sampleFile(SAMPLE_DAY)

@@ -1,0 +1,134 @@
+import { z } from 'zod'
+import { type Day, isDay } from '@/lib/core/day'
+import { shown } from './fields'
+
+/** 1 therm = 100 000 Btu. */
+const BTU_PER_THERM = 100_000
+
+/** Btu in one unit as a bill names it. US Energy Information Administration, units and calculators [G]; therm by definition. */
+const BTU_PER_UNIT = {
+  therm: BTU_PER_THERM,
+  // Natural gas, 1036 Btu a cubic foot.
+  ft3: 1036,
+  ccf: 103_600,
+  'oil-gallon': 137_381,
+  'propane-gallon': 91_333,
+  kwh: 3412,
+} as const
+
+export type BillUnit = keyof typeof BTU_PER_UNIT
+export const BILL_UNITS = Object.keys(BTU_PER_UNIT) as [BillUnit, ...BillUnit[]]
+
+/** What a bill counts, as therms: `thermsFrom(100, 'ccf')` is 103.6. */
+export function thermsFrom(amount: number, unit: BillUnit): number {
+  return (amount * BTU_PER_UNIT[unit]) / BTU_PER_THERM
+}
+
+/** `fahrenheitFrom(21)` is 69.8. */
+export function fahrenheitFrom(celsius: number): number {
+  return (celsius * 9) / 5 + 32
+}
+
+/** `celsiusFrom(70)` is 21.1…. */
+export function celsiusFrom(fahrenheit: number): number {
+  return ((fahrenheit - 32) * 5) / 9
+}
+
+const MM_PER_IN = 25.4
+
+/** Inches from a length in inches, centimetres or millimetres: an inch is 25.4 mm by definition. */
+export function inchesFrom(length: number, unit: 'in' | 'cm' | 'mm'): number {
+  return unit === 'in' ? length : unit === 'cm' ? (length * 10) / MM_PER_IN : length / MM_PER_IN
+}
+
+const FRACTIONS: Record<string, string> = {
+  '¼': '1/4',
+  '½': '1/2',
+  '¾': '3/4',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+}
+
+/**
+ * A number as people type it: `15½`, `15 1/2`, `15-1/2`, `15.5`, `15,5`, `3/4`, `1,200`. Nothing where it is none.
+ * A comma before exactly three last digits parts thousands; any other comma is a decimal one.
+ */
+export function typedNumber(typed: string): number | undefined {
+  const plain = typed
+    .trim()
+    .replace(/["”″]$/, '')
+    .replace(/[¼½¾⅛⅜⅝⅞]/, (sign) => ` ${FRACTIONS[sign]}`)
+    .replaceAll(/[\u2044\u2215]/g, '/')
+    .replace(/^\u2212/, '-')
+    .trim()
+  const mixed = /^(?:(\d{1,6})(?:\s+|\s?-\s?))?(\d{1,3})\s?\/\s?(\d{1,3})$/.exec(plain)
+  if (mixed) return Number(mixed[3]) === 0 ? undefined : Number(mixed[1] ?? 0) + Number(mixed[2]) / Number(mixed[3])
+  const grouped = /^-?[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?$/.test(plain)
+    ? plain.replaceAll(',', '')
+    : plain.replace(',', '.')
+  return /^-?\d{1,12}(?:\.\d{1,12})?$/.test(grouped) ? Number(grouped) + 0 : undefined
+}
+
+/** A form field that holds a number between two limits, both included. Empty, wrong and too large each say so. */
+export function typedQuantity({ min, max, unit, whole }: { min: number; max: number; unit: string; whole?: boolean }) {
+  const must = `Write ${whole ? 'a whole number' : 'a number'} between ${min} and ${max} (${unit})`
+  return z.string({ error: `${must}.` }).transform((typed, context) => {
+    const value = typedNumber(typed)
+    if (value !== undefined && value >= min && value <= max && (!whole || Number.isInteger(value))) return value
+    const but = typed.trim() === '' ? '.' : value === undefined ? `; ${shown(typed)} is no number.` : `, not ${value}.`
+    context.addIssue({ code: 'custom', message: `${must}${but}` })
+    return z.NEVER
+  })
+}
+
+/** A form field in °C or °F, as °F between two limits in °F; the message speaks in the unit that was typed. */
+export function typedTemperature({ minF, maxF, unit }: { minF: number; maxF: number; unit: 'F' | 'C' }) {
+  if (unit === 'F') return typedQuantity({ min: minF, max: maxF, unit: '°F' })
+  // Whole degrees inside the limits, so that what the message allows is never refused.
+  const limits = { min: Math.ceil(celsiusFrom(minF)), max: Math.floor(celsiusFrom(maxF)) }
+  return typedQuantity({ ...limits, unit: '°C' }).transform(fahrenheitFrom)
+}
+
+/** A form field with a length in inches, cm or mm, as inches. */
+export function typedLength({ minIn, maxIn, unit }: { minIn: number; maxIn: number; unit: 'in' | 'cm' | 'mm' }) {
+  const perInch = unit === 'in' ? 1 : unit === 'cm' ? 2.54 : MM_PER_IN
+  const words = { in: 'inches', cm: 'cm', mm: 'mm' } as const
+  const limits = { min: round(minIn * perInch), max: round(maxIn * perInch) }
+  return typedQuantity({ ...limits, unit: words[unit] }).transform((length) => inchesFrom(length, unit))
+}
+
+function round(value: number): number {
+  return Math.round(value * 1000) / 1000
+}
+
+/** The amount and the unit of a bill, as therms. */
+export const typedBill = z
+  .object({
+    amount: typedQuantity({ min: 0, max: 1_000_000, unit: 'as the bill counts' }),
+    unit: z.enum(BILL_UNITS, { error: 'Choose the unit that the bill counts in.' }),
+  })
+  .transform(({ amount, unit }) => thermsFrom(amount, unit))
+
+/** A date field, which sends `2026-11-25`; whoever types may also write `2026-1-5`, `2026/01/05` or `11/25/2026`. */
+export const typedDay = z.string({ error: 'Choose a day.' }).transform((typed, context): Day => {
+  const text = typed.trim()
+  const yearFirst = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text)
+  const monthFirst = /^(\d{1,2})\/(\d{1,2})\/(\d{4})$/.exec(text)
+  const [year, month, date] = yearFirst ? yearFirst.slice(1) : [monthFirst?.[3], monthFirst?.[1], monthFirst?.[2]]
+  const day = `${year}-${month?.padStart(2, '0')}-${date?.padStart(2, '0')}`
+  if (isDay(day)) return day
+  context.addIssue({
+    code: 'custom',
+    message: text === '' ? 'Choose a day.' : `Write a day that exists, like 2026-11-25; ${shown(typed)} is none.`,
+  })
+  return z.NEVER
+})
+
+/** A day that is not after `today`, for what has been done. */
+export function typedPastDay(today: Day) {
+  return typedDay.refine((day) => day <= today, {
+    error: `Choose today or an earlier day: only what has happened can be recorded (today is ${today}).`,
+  })
+}
