@@ -111,12 +111,11 @@ export const typedBill = z
   })
   .transform(({ amount, unit }) => thermsFrom(amount, unit))
 
-/** A date field, which sends `2026-11-25`; whoever types may also write `2026-1-5`, `2026/01/05` or `11/25/2026`. */
+/** A date field, which sends `2026-11-25`; whoever types may also write `2026-1-5` or `2026/01/05`. Month and day in another order could be either: refused. */
 export const typedDay = z.string({ error: 'Choose a day.' }).transform((typed, context): Day => {
   const text = typed.trim()
   const yearFirst = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text)
-  const monthFirst = /^(\d{1,2})\/(\d{1,2})\/(\d{4})$/.exec(text)
-  const [year, month, date] = yearFirst ? yearFirst.slice(1) : [monthFirst?.[3], monthFirst?.[1], monthFirst?.[2]]
+  const [, year, month, date] = yearFirst ?? []
   const day = `${year}-${month?.padStart(2, '0')}-${date?.padStart(2, '0')}`
   if (isDay(day)) return day
   context.addIssue({

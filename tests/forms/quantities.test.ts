@@ -1,0 +1,109 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import {
+  celsiusFrom,
+  fahrenheitFrom,
+  inchesFrom,
+  thermsFrom,
+  typedBill,
+  typedDay,
+  typedLength,
+  typedNumber,
+  typedPastDay,
+  typedQuantity,
+  typedTemperature,
+} from '@/lib/forms/quantities'
+
+describe('bills become therms', () => {
+  // US Energy Information Administration, heat contents as in model.md section 2 [G].
+  test.each([
+    [1000, 'ft3', 10.36],
+    [100, 'ccf', 103.6],
+    [100, 'oil-gallon', 137.381],
+    [100, 'propane-gallon', 91.333],
+    [100, 'kwh', 3.412],
+    [100, 'therm', 100],
+  ] as const)('%d %s are %d therms', (amount, unit, therms) => {
+    expect(thermsFrom(amount, unit)).toBeCloseTo(therms, 9)
+    expect(typedBill.parse({ amount: String(amount), unit })).toBeCloseTo(therms, 9)
+  })
+
+  test('amount and unit are both said where both are wrong', () => {
+    const read = typedBill.safeParse({ amount: 'lots', unit: 'barrels' })
+    expect(read.error?.issues.map(({ path }) => path[0]).toSorted()).toEqual(['amount', 'unit'])
+  })
+})
+
+describe('typed numbers', () => {
+  test.each([
+    ['15½', 15.5],
+    ['15 1/2', 15.5],
+    ['15-1/2', 15.5],
+    ['15.5', 15.5],
+    ['15,5', 15.5],
+    ['3/4', 0.75],
+    ['¾', 0.75],
+    ['24 ⅝"', 24.625],
+    [' 16 ', 16],
+    ['1,200', 1200],
+    ['80,000', 80_000],
+    ['-10', -10],
+    ['−10', -10],
+    ['0,125', 0.125],
+  ])('%s is %d', (typed, value) => expect(typedNumber(typed)).toBe(value))
+
+  test.each(['', ' ', 'sixteen', '1/0', '15..5', '1e3', '0x10', 'Infinity', '15 1', '1,2,3'])('%j is none', (typed) =>
+    expect(typedNumber(typed)).toBeUndefined(),
+  )
+
+  test('any text is a finite number or none', () => {
+    fc.assert(
+      fc.property(fc.string(), (typed) => {
+        expect(Number.isFinite(typedNumber(typed) ?? 0)).toBe(true)
+      }),
+    )
+  }, 60_000)
+
+  test('say their limits', () => {
+    const people = typedQuantity({ min: 0, max: 30, unit: 'people', whole: true })
+    expect(people.parse('3')).toBe(3)
+    const message = (typed: unknown) => people.safeParse(typed).error?.issues[0]?.message
+    expect(message('31')).toBe('Write a whole number between 0 and 30 (people), not 31.')
+    expect(message('2½')).toBe('Write a whole number between 0 and 30 (people), not 2.5.')
+    expect(message('')).toBe('Write a whole number between 0 and 30 (people).')
+    expect(message(undefined)).toBe('Write a whole number between 0 and 30 (people).')
+    expect(message('many')).toBe('Write a whole number between 0 and 30 (people); the text "many" is no number.')
+  })
+})
+
+describe('other units', () => {
+  // Fixed points of the scales and the inch of 1959, by definition.
+  test('temperatures and lengths', () => {
+    expect([fahrenheitFrom(0), fahrenheitFrom(100), fahrenheitFrom(-40)]).toEqual([32, 212, -40])
+    expect(celsiusFrom(212)).toBe(100)
+    expect([inchesFrom(2.54, 'cm'), inchesFrom(25.4, 'mm'), inchesFrom(16, 'in')]).toEqual([1, 1, 16])
+    expect(typedTemperature({ minF: 40, maxF: 90, unit: 'C' }).parse('21')).toBeCloseTo(69.8)
+    expect(typedTemperature({ minF: 40, maxF: 90, unit: 'C' }).safeParse('70').error?.issues[0]?.message).toBe(
+      'Write a number between 5 and 32 (°C), not 70.',
+    )
+    expect(typedLength({ minIn: 4, maxIn: 40, unit: 'cm' }).parse('40,6')).toBeCloseTo(15.984)
+    expect(typedLength({ minIn: 4, maxIn: 40, unit: 'mm' }).safeParse('16').success).toBe(false)
+  })
+})
+
+describe('dates of forms', () => {
+  test.each([
+    ['2026-11-25', '2026-11-25'],
+    ['2026-1-5', '2026-01-05'],
+    ['2026/01/05', '2026-01-05'],
+  ])('%s is %s', (typed, day) => expect(typedDay.parse(typed)).toBe(day))
+
+  test.each(['', '2026-02-29', '25/11/2026', '1/5/2026', 'today', '26-11-25'])('%j is none', (typed) =>
+    expect(typedDay.safeParse(typed).error?.issues[0]?.message).toMatch(/^(Choose a day\.|Write a day that exists)/),
+  )
+
+  test('what was done is not in the future', () => {
+    expect(typedPastDay('2026-11-25').parse('2026-11-25')).toBe('2026-11-25')
+    expect(typedPastDay('2026-11-25').safeParse('2026-11-26').error?.issues).toHaveLength(1)
+  })
+})
