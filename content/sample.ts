@@ -91,8 +91,8 @@ function wrenfieldRoad(): Household {
       { on: '2026-10-04', kind: 'filter-changed', filter: 'erv-screen' },
       { on: '2025-09-18', kind: 'service-done', task: 'heating-service', subject: 'main', by: 'technician' },
       { on: '2026-04-22', kind: 'service-done', task: 'cooling-service', subject: 'main', by: 'technician' },
-      { on: '2025-11-02', kind: 'service-done', task: 'humidifier-pad', subject: 'humidifier', by: 'resident' },
-      { on: '2026-05-09', kind: 'service-done', task: 'outdoor-unit-clear', subject: 'main', by: 'resident' },
+      { on: '2026-10-12', kind: 'service-done', task: 'humidifier-pad', subject: 'humidifier', by: 'resident' },
+      { on: '2026-09-06', kind: 'service-done', task: 'outdoor-unit-clear', subject: 'main', by: 'resident' },
       { on: '2026-10-04', kind: 'service-done', task: 'ventilator-hoods', subject: 'erv', by: 'resident' },
       { on: '2026-07-11', kind: 'service-done', task: 'ventilator-core', subject: 'erv', by: 'resident' },
       { on: '2026-02-15', kind: 'service-done', task: 'water-heater-look', subject: 'water-heater', by: 'resident' },
@@ -262,6 +262,10 @@ function marigoldFlat(): Household {
     records: [
       { on: '2026-09-06', kind: 'filter-changed', filter: 'ceiling', light: 'dark' },
       { on: '2026-10-11', kind: 'filter-looked', filter: 'ceiling', light: 'clear' },
+      // The landlord's technician came; the tenant wrote it down.
+      { on: '2026-03-20', kind: 'service-done', task: 'cooling-service', subject: 'flat', by: 'technician' },
+      { on: '2026-10-22', kind: 'service-done', task: 'heating-service', subject: 'flat', by: 'technician' },
+      { on: '2026-11-01', kind: 'service-done', task: 'outdoor-unit-clear', subject: 'flat', by: 'resident' },
       { on: '2026-09-06', kind: 'service-done', task: 'condensate-look', subject: 'drain', by: 'resident' },
       { on: '2026-10-31', kind: 'service-done', task: 'alarm-test', subject: 'smoke-bedroom', by: 'resident' },
     ],
