@@ -1,7 +1,7 @@
 import type { Fault } from './fault'
 
-/** The largest file that is read, 5 MB: about a thousand homes with a full log each. */
-export const FILE_LIMIT_BYTES = 5_000_000
+/** The largest file that is read, 9 MB: about two thousand homes with a full log each. */
+export const FILE_LIMIT_BYTES = 9_000_000
 
 /**
  * The text of a file. UTF-8 with or without its mark is read; anything else is a fault that says what to do.
@@ -9,7 +9,7 @@ export const FILE_LIMIT_BYTES = 5_000_000
  */
 export function readText(input: string | Uint8Array): { ok: true; text: string } | { ok: false; fault: Fault } {
   if (input.length > FILE_LIMIT_BYTES) {
-    return refuse('is larger than 5 MB, the most that is read; split it into several files')
+    return refuse('is larger than 9 MB, the most that is read; split it into several files')
   }
   if (typeof input === 'string') return { ok: true, text: withoutMark(input) }
   if (startsWith(input, [0xff, 0xfe]) || startsWith(input, [0xfe, 0xff])) {

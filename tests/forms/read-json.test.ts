@@ -81,9 +81,9 @@ describe('what JSON.parse would pass over', () => {
 })
 
 describe('files that are no such file', () => {
-  test('over 5 MB is refused before it is read', () => {
+  test('over 9 MB is refused before it is read', () => {
     const start = performance.now()
-    expect(say(new Uint8Array(10_000_000))).toMatch(/^: is larger than 5 MB/)
+    expect(say(new Uint8Array(10_000_000))).toMatch(/^: is larger than 9 MB/)
     expect(performance.now() - start).toBeLessThan(100)
     expect(say(`${EMPTY}${' '.repeat(FILE_LIMIT_BYTES - EMPTY.length)}`)).toBe('read')
   })
