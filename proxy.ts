@@ -5,8 +5,9 @@ import { type NextRequest, NextResponse } from 'next/server'
 function contentSecurityPolicy(nonce: string, development: boolean): string {
   return [
     "default-src 'none'",
+    // No 'strict-dynamic': it would let a script run that another script puts into the page.
     // React's development build evaluates text to rebuild server stacks; the production build never does.
-    `script-src 'nonce-${nonce}' 'strict-dynamic'${development ? " 'unsafe-eval'" : ''}`,
+    `script-src 'self' 'nonce-${nonce}'${development ? " 'unsafe-eval'" : ''}`,
     // The development server puts styles in as it reloads them.
     `style-src 'self' ${development ? "'unsafe-inline'" : `'nonce-${nonce}'`}`,
     "img-src 'self' data: blob:",

@@ -2,7 +2,7 @@
 // it must be readable by an old Node, so that a person on one gets a sentence and not a syntax error.
 var needed = [20, 19]
 var has = process.versions.node.split('.').map(Number)
-
+var parent = process.ppid
 var commands = {
   start: './serve.mjs',
   setup: './setup.mjs',
@@ -25,7 +25,6 @@ if (has[0] < needed[0] || (has[0] === needed[0] && has[1] < needed[1])) {
   process.exitCode = 1
 } else {
   // npm passes a signal to its shell only, and the shell ends without passing it on: who loses his parent stops.
-  var parent = process.ppid
   if (process.env.npm_lifecycle_event) {
     setInterval(() => {
       if (process.ppid !== parent) process.kill(process.pid, 'SIGTERM')
