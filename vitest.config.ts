@@ -28,7 +28,7 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: 'data', include: DATA, setupFiles: 'tests/support/console.ts', testTimeout: 30_000 },
+        test: { name: 'data', include: DATA, setupFiles: 'tests/support/console.ts', testTimeout: 60_000 },
       },
       {
         extends: true,

@@ -10,6 +10,9 @@ import { STEPS } from './steps.mjs'
 // Each step leaves a mark with the hash of what it was made from, inside the folder it makes: a folder that was
 // removed takes its mark along, a step that was killed never wrote one.
 
+// What a step makes is not its input, and the commands are no part of the built app.
+const NOT_INPUTS = ['prisma/generated', 'lib/cli']
+
 /**
  * @typedef {object} Step
  * @property {string} name
@@ -41,7 +44,7 @@ export function hashInputs(root, inputs) {
       return
     }
     const names = entries.map((entry) => entry.name).sort()
-    for (const name of names) if (`${path}/${name}` !== 'prisma/generated') add(`${path}/${name}`)
+    for (const name of names) if (!NOT_INPUTS.includes(`${path}/${name}`)) add(`${path}/${name}`)
   }
   inputs.forEach(add)
   return hash.digest('hex')
@@ -131,12 +134,14 @@ function runCommand(root, [file = '', ...args], onStart) {
     })
     const stop = (/** @type {NodeJS.Signals} */ signal) => child.kill(signal)
     // However we end, a step must not run on without us.
-    process.on('exit', () => stop('SIGTERM'))
+    const end = () => stop('SIGTERM')
+    process.on('exit', end)
     const signals = /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP'])
     for (const signal of signals) process.on(signal, stop)
     child.on('error', reject)
     child.on('spawn', () => onStart(/** @type {number} */ (child.pid)))
     child.on('exit', (status, signal) => {
+      process.off('exit', end)
       for (const name of signals) process.off(name, stop)
       if (signal) reject(plainError('Stopped.'))
       else resolve(status ?? 1)

@@ -118,10 +118,10 @@ function stopOnSignals(server, close) {
   async function stop() {
     if (stopping) return
     stopping = true
-    // A browser that keeps its line open must not keep the server: idle lines go now, busy ones get a few seconds.
+    // A browser that keeps its line open must not keep the server: idle lines go, busy ones get a few seconds.
     setTimeout(() => process.exit(0), STOP_WITHIN_MS).unref()
+    setInterval(() => server.closeIdleConnections(), 50).unref()
     const closed = new Promise((resolve) => server.close(resolve))
-    server.closeIdleConnections()
     await closed
     await close()
     process.exit(0)

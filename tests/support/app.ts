@@ -23,7 +23,7 @@ export interface RunningApp {
  * @param options.env added to the environment; `PLENUM_NOW` holds its clock still
  * @param options.folder an existing data folder to start on, for a second start
  */
-export async function startApp(options: { env?: NodeJS.ProcessEnv; folder?: string } = {}): Promise<RunningApp> {
+export async function startApp(options: { env?: Record<string, string>; folder?: string } = {}): Promise<RunningApp> {
   const folder = options.folder ?? (await mkdtemp(join(tmpdir(), 'plenum-app-')))
   const { npm_lifecycle_event: _, ...inherited } = process.env
   const child = spawn(process.execPath, [join(ROOT, 'lib/cli/run.mjs'), 'start'], {
