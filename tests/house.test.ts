@@ -44,6 +44,8 @@ const PLANTED: [string, string, string?][] = [
   ['lib/cli/plan.ts', "const page = await import('@/app/page')"],
   ['app/parts/year.tsx', "import { household } from '@/lib/data/household'"],
   ['app/parts/year.tsx', "import { today } from '../today'"],
+  ['app/homes/page.tsx', "import { Year } from '../parts/year'", 'is written @/'],
+  ['lib/guide/replay.ts', "import { plan } from '../core/plan'", 'is written @/'],
   ['app/page.tsx', "import { PrismaClient } from '@prisma/client'"],
   ['app/page.tsx', "import { z } from 'zod'"],
   ['app/page.tsx', "import { sample } from '@/tests/support/sample'"],
@@ -64,6 +66,9 @@ test('what the house allows is not called a breach', () => {
     ['content/media.ts', "import type { Medium } from '@/lib/core/tables'"],
     ['lib/forms/household.ts', "import { z } from 'zod'\nimport { isDay } from '@/lib/core/day'"],
     ['lib/data/db.ts', "import { PrismaClient } from '@/prisma/generated/sqlite/client'\nimport 'server-only'"],
+    ['content/sample.ts', "import { addDays } from '@/lib/core/day'"],
+    ['lib/forms/rules/record-rules.ts', "import { fault } from '../fault'"],
+    ['lib/access/page.ts', "import { cookies } from 'next/headers'\nimport { now } from '@/lib/clock'"],
     ['app/page.tsx', "import Link from 'next/link'\nimport { Year } from '@/app/parts/year'\nimport './globals.css'"],
   ]
   expect(houseFaults(allowed.map(([path, text]) => ({ path, text })))).toEqual([])

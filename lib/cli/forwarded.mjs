@@ -5,6 +5,14 @@
 const CLAIMS = ['forwarded', 'x-real-ip', 'x-forwarded-host', 'x-forwarded-port', 'x-forwarded-proto']
 
 /**
+ * Whether a reverse proxy stands in front: said by `TRUST_PROXY`, or implied by an https address, which only one can give.
+ * @param {NodeJS.ProcessEnv} env
+ */
+export function trustsProxy({ TRUST_PROXY, PUBLIC_URL }) {
+  return TRUST_PROXY ? !['0', 'false'].includes(TRUST_PROXY) : (PUBLIC_URL ?? '').startsWith('https://')
+}
+
+/**
  * Leaves in `headers` only what may be believed, so that `x-forwarded-for` is one address that nobody made up:
  * behind a trusted proxy the last one (it is the proxy's own entry), else the connection's.
  * @param {import('node:http').IncomingHttpHeaders} headers changed in place

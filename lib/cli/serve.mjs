@@ -1,7 +1,7 @@
 // @ts-check
 import { createServer, get } from 'node:http'
 import { isIPv6 } from 'node:net'
-import { settleForwarded } from './forwarded.mjs'
+import { settleForwarded, trustsProxy } from './forwarded.mjs'
 import { plainError, prepare } from './prepare.mjs'
 import { ROOT } from './root.mjs'
 
@@ -28,7 +28,7 @@ export async function main() {
   process.chdir(ROOT)
   Object.assign(process.env, { NODE_ENV: 'production', PORT: `${bound}` })
   process.env.PUBLIC_URL ||= address
-  const trustProxy = process.env.TRUST_PROXY === '1'
+  const trustProxy = trustsProxy(process.env)
 
   const { default: next } = await import('next')
   // @ts-expect-error next is CommonJS: seen from here its function is the default export itself

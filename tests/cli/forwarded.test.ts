@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { settleForwarded } from '@/lib/cli/forwarded.mjs'
+import { settleForwarded, trustsProxy } from '@/lib/cli/forwarded.mjs'
 
 function settled(headers: Record<string, string>, trustProxy: boolean) {
   const given: Record<string, string> = { host: 'home.example', ...headers }
@@ -27,4 +27,13 @@ test('behind a proxy the address is the one that the proxy itself wrote, the las
 
 test('a proxy that writes no address leaves the connection’s', () => {
   expect(settled({}, true)['x-forwarded-for']).toBe('203.0.113.9')
+})
+
+test('a proxy is believed when it is named, or when the address is https, which only a proxy gives', () => {
+  const NODE_ENV = 'test'
+  expect(trustsProxy({ NODE_ENV })).toBe(false)
+  expect(trustsProxy({ NODE_ENV, PUBLIC_URL: 'http://home.example' })).toBe(false)
+  expect(trustsProxy({ NODE_ENV, PUBLIC_URL: 'https://home.example' })).toBe(true)
+  expect(trustsProxy({ NODE_ENV, PUBLIC_URL: 'https://home.example', TRUST_PROXY: '0' })).toBe(false)
+  expect(trustsProxy({ NODE_ENV, TRUST_PROXY: '1' })).toBe(true)
 })
