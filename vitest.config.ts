@@ -1,7 +1,45 @@
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vitest/config'
 
+const path = (file: string) => fileURLToPath(new URL(file, import.meta.url))
+
+// What writes or starts processes; everything else under tests/ is `unit`, so that no folder is forgotten.
+const DATA = ['data', 'access', 'outbound', 'cli'].map((room) => `tests/${room}/**/*.test.{ts,tsx}`)
+const BROWSER = ['tests/browser/**/*.test.ts']
+
 export default defineConfig({
-  resolve: { alias: { '@': fileURLToPath(new URL('.', import.meta.url)).replace(/\/$/, '') } },
-  test: { include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'] },
+  resolve: {
+    alias: [
+      { find: /^@\//, replacement: path('./') },
+      // It throws wherever React is not built for the server, and so in any test.
+      { find: /^server-only$/, replacement: path('./node_modules/server-only/empty.js') },
+    ],
+  },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: [...DATA, ...BROWSER],
+          setupFiles: 'tests/support/console.ts',
+        },
+      },
+      {
+        extends: true,
+        test: { name: 'data', include: DATA, setupFiles: 'tests/support/console.ts', testTimeout: 60_000 },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: BROWSER,
+          globalSetup: 'tests/support/serve-app.ts',
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
 })

@@ -1,0 +1,12 @@
+import Link from 'next/link'
+
+export default function NotFound() {
+  return (
+    <main>
+      <h1>There is nothing here</h1>
+      <p>
+        The address may be mistyped, or what was here has been removed. <Link href="/">Go to the first page.</Link>
+      </p>
+    </main>
+  )
+}

@@ -1,0 +1,21 @@
+import type { NextConfig } from 'next'
+
+export default {
+  poweredByHeader: false,
+  // Next's development server would write instruction files of its own into the repository.
+  agentRules: false,
+  // Types are checked over everything, tests too, by .ci/run: a wrong test must not keep a house from its plan.
+  typescript: { ignoreBuildErrors: true },
+  headers: async () => [
+    {
+      source: '/:path*',
+      headers: [
+        { key: 'X-Content-Type-Options', value: 'nosniff' },
+        { key: 'Referrer-Policy', value: 'same-origin' },
+        { key: 'Permissions-Policy', value: 'camera=(self), geolocation=(), microphone=(), payment=(), usb=()' },
+        { key: 'Cross-Origin-Opener-Policy', value: 'same-origin' },
+        { key: 'Cross-Origin-Resource-Policy', value: 'same-origin' },
+      ],
+    },
+  ],
+} satisfies NextConfig

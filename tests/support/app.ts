@@ -1,0 +1,71 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { ROOT } from '@/lib/cli/root.mjs'
+
+export interface RunningApp {
+  /** Where it answers, `http://localhost:41234`. */
+  address: string
+  /** Its own folder: `DATA_DIR`, with the database in it. */
+  folder: string
+  process: ChildProcess
+  /** Everything it has printed so far, both streams. */
+  output(): string
+  /** Ends it by SIGTERM, waits, and removes the folder unless it was handed in. Gives the exit status. */
+  stop(): Promise<number | null>
+}
+
+/**
+ * Starts the built app as `npm start` does, on a free port of this machine, with a data folder and a database of its
+ * own; builds first if the build is stale.
+ * @param options.env added to the environment; `PLENUM_NOW` holds its clock still
+ * @param options.folder an existing data folder to start on, for a second start
+ */
+export async function startApp(options: { env?: Record<string, string>; folder?: string } = {}): Promise<RunningApp> {
+  const folder = options.folder ?? (await mkdtemp(join(tmpdir(), 'plenum-app-')))
+  const { npm_lifecycle_event: _, ...inherited } = process.env
+  const child = spawn(process.execPath, [join(ROOT, 'lib/cli/run.mjs'), 'start'], {
+    cwd: ROOT,
+    env: {
+      ...inherited,
+      NODE_ENV: 'production',
+      HOST: '127.0.0.1',
+      PORT: '0',
+      PUBLIC_URL: '',
+      DATA_DIR: folder,
+      DATABASE_URL: `file:${join(folder, 'plenum.db')}`,
+      ...options.env,
+    },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  })
+  // A test run that ends by any way takes its servers along.
+  const kill = () => child.kill('SIGKILL')
+  process.once('exit', kill)
+  const ended = once(child, 'exit').then(([status]) => status as number | null)
+  let text = ''
+  const ready = new Promise<string>((resolve) => {
+    for (const stream of [child.stdout, child.stderr])
+      stream.on('data', (part) => {
+        text += part
+        const found = /^Plenum is ready\. Open (\S+)$/m.exec(text)?.[1]
+        if (found) resolve(found)
+      })
+  })
+  const address = await Promise.race([ready, ended.then(() => undefined)])
+  if (!address) throw new Error(`the app did not start:\n${text}`)
+  return {
+    address,
+    folder,
+    process: child,
+    output: () => text,
+    async stop() {
+      child.kill('SIGTERM')
+      const status = await ended
+      process.off('exit', kill)
+      if (!options.folder) await rm(folder, { recursive: true, force: true })
+      return status
+    },
+  }
+}

@@ -1,0 +1,15 @@
+import type { TestProject } from 'vitest/node'
+import { startApp } from './app'
+
+declare module 'vitest' {
+  export interface ProvidedContext {
+    /** Where the app answers that all browser tests share; a test that writes starts its own by `startApp`. */
+    appAddress: string
+  }
+}
+
+export default async function serveApp(project: TestProject): Promise<() => Promise<unknown>> {
+  const app = await startApp()
+  project.provide('appAddress', app.address)
+  return app.stop
+}
