@@ -75,13 +75,11 @@ export async function currentViewer(headers: Headers): Promise<AccountViewer | n
 }
 
 function cookiesOf(headers: Headers): SessionCookie[] {
-  return headers
-    .getSetCookie()
-    .flatMap((line) =>
-      [...parseSetCookieHeader(line)].map(([name, attributes]) => ({
-        name,
-        value: attributes.value,
-        options: toCookieOptions(attributes),
-      })),
-    )
+  return headers.getSetCookie().flatMap((line) =>
+    [...parseSetCookieHeader(line)].map(([name, attributes]) => ({
+      name,
+      value: attributes.value,
+      options: toCookieOptions(attributes),
+    })),
+  )
 }

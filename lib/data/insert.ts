@@ -4,7 +4,7 @@ import { Prisma, type Questions } from './connection'
 export type Row = Record<string, string | number | boolean | null>
 
 // SQLite takes 32,766 values a statement.
-const VALUES_A_STATEMENT = 30_000
+const VALUES_A_STATEMENT = 8_000
 
 /** Writes many rows in few statements: the client's own `createMany` costs about 28 times as much. */
 export async function insertRows(tx: Questions, table: string, rows: Row[], onConflict = Prisma.empty): Promise<void> {
