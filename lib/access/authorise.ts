@@ -1,0 +1,35 @@
+import type { Deed, Role, Viewer } from '@/lib/core/viewer'
+import { may } from '@/lib/core/viewer'
+import { findRoleIn } from '@/lib/data/members'
+import { isSameOrigin } from './public-url'
+import type { Need } from './registry'
+import { currentViewer } from './sign-in'
+
+/** Where a request may not do what it asks. `not-found` also stands for "not yours": nobody learns what exists. */
+export type Barred = 'signed-out' | 'not-found' | 'not-allowed' | 'elsewhere'
+
+export type Authorised = { ok: true; viewer: Viewer; role: Role | null } | { ok: false; because: Barred }
+
+const DEEDS: Partial<Record<Need, Deed>> = { see: 'see', member: 'record', manage: 'manage', owner: 'own' }
+
+/**
+ * The one place that decides who may do what: every action and every route handler asks here, before its input is
+ * looked at. `writes` asks also that one of our own pages sent it.
+ */
+export async function authorise(
+  headers: Headers,
+  { needs, writes, householdId }: { needs: Need; writes: boolean; householdId: string | null },
+): Promise<Authorised> {
+  if (writes && !isSameOrigin(headers)) return { ok: false, because: 'elsewhere' }
+  const viewer = await currentViewer(headers)
+  if (needs === 'nobody') return { ok: true, viewer: viewer ?? { kind: 'sample' }, role: null }
+  if (!viewer) return { ok: false, because: 'signed-out' }
+  if (needs === 'account') return { ok: true, viewer, role: null }
+  if (needs === 'administrator') {
+    return viewer.administrator ? { ok: true, viewer, role: null } : { ok: false, because: 'not-found' }
+  }
+  const role = householdId === null ? null : await findRoleIn(viewer, householdId)
+  if (!role) return { ok: false, because: 'not-found' }
+  const deed = DEEDS[needs]
+  return deed && may(role, deed) ? { ok: true, viewer, role } : { ok: false, because: 'not-allowed' }
+}

@@ -1,0 +1,68 @@
+import { now } from '@/lib/clock'
+import type { Act, Role, Viewer } from '@/lib/core/viewer'
+import { instant } from '@/lib/data/instant'
+import { asUnavailable, DatabaseUnavailable } from '@/lib/data/unavailable'
+import { authorise, type Barred } from './authorise'
+import { type Need, register } from './registry'
+
+type Parameters = Record<string, string | string[] | undefined>
+
+/** What a route's own work is given. */
+export interface Requested {
+  request: Request
+  viewer: Viewer
+  act: Act
+  /** The part `[household]` of the address, `''` where there is none, and the viewer's role in it. */
+  householdId: string
+  role: Role | null
+  params: Parameters
+}
+
+const BARRED: Record<Barred, { status: number; say: string }> = {
+  'signed-out': { status: 401, say: 'Sign in first.' },
+  'not-found': { status: 404, say: 'There is nothing here.' },
+  'not-allowed': { status: 403, say: 'Your part in this home does not include this.' },
+  elsewhere: { status: 403, say: 'This was sent from another site.' },
+}
+
+/**
+ * Wraps a route handler: `export const GET = handler({ name: 'export', needs: 'account', run })`. A household's id is
+ * the part `[household]` of the address. Everything but GET and HEAD must be sent by one of our own pages.
+ */
+export function handler({
+  name,
+  needs,
+  run,
+}: {
+  name: string
+  needs: Need
+  run: (requested: Requested) => Promise<Response>
+}) {
+  register({ name, kind: 'handler', needs })
+  return async function authorised(request: Request, context: { params: Promise<Parameters> }): Promise<Response> {
+    try {
+      const params = await context.params
+      const householdId = String(params.household ?? '')
+      const writes = request.method !== 'GET' && request.method !== 'HEAD'
+      const allowed = await authorise(request.headers, { needs, writes, householdId })
+      if (!allowed.ok) return answer(BARRED[allowed.because].status, BARRED[allowed.because].say)
+      const { viewer, role } = allowed
+      return await run({
+        request,
+        viewer,
+        act: { viewer, at: instant(now()), door: 'page' },
+        householdId,
+        role,
+        params,
+      })
+    } catch (error) {
+      const known = asUnavailable(error)
+      if (known instanceof DatabaseUnavailable) return answer(503, known.message)
+      throw error
+    }
+  }
+}
+
+function answer(status: number, say: string): Response {
+  return Response.json({ error: say }, { status, headers: { 'cache-control': 'no-store' } })
+}

@@ -1,0 +1,101 @@
+import { now } from '@/lib/clock'
+import type { Fault } from '@/lib/core/fault'
+import type { Household } from '@/lib/core/household'
+import type { Act, Door } from '@/lib/core/viewer'
+import { createAccount, signUpState } from '@/lib/data/accounts'
+import { importInto } from '@/lib/data/import'
+import { instant } from '@/lib/data/instant'
+import { findInvitation, take } from '@/lib/data/invitations'
+import { newId } from '@/lib/data/new-id'
+import { mayTry, TOO_MANY } from './limits'
+import { hashPassword, passwordFault } from './passwords'
+import { plainEmail, type SessionCookie, signIn } from './sign-in'
+import { hashToken } from './tokens'
+
+export interface SignUp {
+  email: string
+  password: string
+  /** Shown in the log of a household; the e-mail's first part where it is left out. */
+  name?: string
+  /** The token of an invitation link. */
+  token?: string
+}
+
+/**
+ * `cookies` is null where the person signs in next: except for the first account, the answer is the same whether the
+ * e-mail was free or not, so that nobody learns who has an account here.
+ */
+export type SignedUp = { ok: true; cookies: SessionCookie[] | null } | { ok: false; faults: Fault[] }
+
+/** Makes an account: the first of the installation, with open sign-ups, or by an invitation. */
+export async function signUp(headers: Headers, asked: SignUp): Promise<SignedUp> {
+  const faults = signUpFaults(asked)
+  if (faults.length > 0) return { ok: false, faults }
+  if (!(await mayTry('sign-up', headers, plainEmail(asked.email)))) return refused(TOO_MANY)
+  const { empty, open } = await signUpState()
+  const tokenHash = asked.token ? hashToken(asked.token) : null
+  const invited = tokenHash !== null && (await findInvitation(tokenHash, instant(now()))) !== null
+  if (asked.token && !invited && !empty && !open)
+    return refused('This invitation was used already or is over. Ask for a new one.')
+  if (!empty && !open && !invited) return refused('Sign-ups are closed here. Ask whoever hosts this for an invitation.')
+  await newAccount(asked, 'page', async (tx, act, admitted) => {
+    const taken = tokenHash === null ? null : await take(tx, act, tokenHash)
+    return admitted || taken?.ok ? true : null
+  })
+  if (!empty) return { ok: true, cookies: null }
+  const signedIn = await signIn(headers, asked)
+  return { ok: true, cookies: signedIn.ok ? signedIn.cookies : null }
+}
+
+/** What is wrong with what a person asks for, all at once. */
+export function signUpFaults({ email, password }: SignUp): Fault[] {
+  const faults: Fault[] = []
+  const plain = plainEmail(email)
+  if (!/^[^\s@<>",;:\\]{1,64}@[^\s@<>",;:\\]+$/.test(plain) || plain.length > 254) {
+    faults.push({ path: 'email', say: 'Write an e-mail address, like name@example.org.' })
+  }
+  const fault = passwordFault(password)
+  if (fault) faults.push({ path: 'password', say: fault })
+  return faults
+}
+
+/** Makes an account for whoever hosts this, with households in it: both, or neither. */
+export async function createAccountWith(
+  asked: SignUp,
+  households: Household[],
+): Promise<{ ok: true; accountId: string; ids: string[] } | { ok: false; faults: Fault[] }> {
+  const faults = signUpFaults(asked)
+  if (faults.length > 0) return { ok: false, faults }
+  let refusal: Fault[] = [{ path: 'email', say: `There is an account for ${plainEmail(asked.email)} already.` }]
+  const made = await newAccount(asked, 'command', async (tx, act, _, accountId) => {
+    const imported = await importInto(tx, act, households, {})
+    if (imported.ok) return { ok: true as const, accountId, ids: imported.ids }
+    refusal = imported.faults
+    return null
+  })
+  return made ?? { ok: false, faults: refusal }
+}
+
+type Admit<T> = (
+  tx: Parameters<Parameters<typeof createAccount>[1]>[0],
+  act: Act,
+  admitted: boolean,
+  accountId: string,
+) => Promise<T | null>
+
+async function newAccount<T>({ email, password, name }: SignUp, door: Door, admit: Admit<T>): Promise<T | null> {
+  const id = newId()
+  const plain = plainEmail(email)
+  const shown = name?.trim() || (plain.split('@')[0] ?? plain)
+  const at = instant(now())
+  // Hashed whether or not the e-mail is free: the answer takes as long either way.
+  const passwordHash = await hashPassword(password)
+  const act: Act = { viewer: { kind: 'account', accountId: id, name: shown, administrator: false }, at, door }
+  return createAccount({ id, email: plain, name: shown, passwordHash, at }, (tx, admitted) =>
+    admit(tx, act, admitted, id),
+  )
+}
+
+function refused(say: string): SignedUp {
+  return { ok: false, faults: [{ path: '', say }] }
+}

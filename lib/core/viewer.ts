@@ -1,0 +1,45 @@
+/** Who asks. The role in a household is not here: lib/data looks it up with every question. */
+export type Viewer =
+  | { kind: 'account'; accountId: string; name: string; administrator: boolean }
+  /** A job or the command line of whoever hosts it: sees everything. */
+  | { kind: 'system' }
+  /** Nobody signed in, looking around the sample: sees nothing of the database. */
+  | { kind: 'sample' }
+
+/** `YYYY-MM-DDTHH:MM:SS.mmmZ`: sorts as text. */
+export type Instant = string
+
+export const DOORS = ['page', 'file', 'link', 'mail', 'program', 'command'] as const
+/** The way by which something came in; the log shows it. */
+export type Door = (typeof DOORS)[number]
+
+/** Who does something, when, and through which door: what every write is told. */
+export interface Act {
+  viewer: Viewer
+  at: Instant
+  door: Door
+}
+
+export const ROLES = ['owner', 'adult', 'manager', 'technician'] as const
+export type Role = (typeof ROLES)[number]
+
+export const DEEDS = ['see', 'record', 'manage', 'own'] as const
+/** see: read it · record: say what was done, put off · manage: change what is described · own: people, hand over, close. */
+export type Deed = (typeof DEEDS)[number]
+
+const MAY: Record<Role, readonly Deed[]> = {
+  owner: ['see', 'record', 'manage', 'own'],
+  adult: ['see', 'record', 'manage'],
+  manager: ['see', 'record', 'manage'],
+  technician: ['see'],
+}
+
+/** Whether a role may do something in its household. */
+export function may(role: Role, deed: Deed): boolean {
+  return MAY[role].includes(deed)
+}
+
+/** The roles that may do something, for a question to the database. */
+export function rolesThatMay(deed: Deed): Role[] {
+  return ROLES.filter((role) => may(role, deed))
+}

@@ -1,0 +1,75 @@
+import type { Day } from '@/lib/core/day'
+import type { Act } from '@/lib/core/viewer'
+import { type Questions, together } from './connection'
+import { markProfile, type Refusal, raise } from './scope'
+
+type Done = { ok: true; revision: number } | Refusal
+
+/** What the log says instead of a name that was removed. */
+export const NAME_REMOVED = 'someone who lived here'
+
+/** Closes a household on a day: it stays to be read, nothing is due, and nothing can be written until it is reopened. */
+export function closeHousehold(act: Act, householdId: string, on: Day): Promise<Done> {
+  return setState(act, householdId, { state: 'closed', closedOn: on })
+}
+
+/** Opens a closed household again. */
+export function reopenHousehold(act: Act, householdId: string): Promise<Done> {
+  return setState(act, householdId, { state: 'open', closedOn: null })
+}
+
+function setState(act: Act, householdId: string, data: { state: string; closedOn: Day | null }): Promise<Done> {
+  return together(async (tx) => {
+    const raised = await raise(tx, act.viewer, householdId, { deed: 'own', evenClosed: true })
+    if (!raised.ok) return raised
+    await tx.household.update({ where: { id: householdId }, data })
+    return { ok: true, revision: raised.revision }
+  })
+}
+
+/**
+ * Removes for good, from a closed household only. `people`: facts about people (names in the log, contacts, notes,
+ * other members, who lives there); the equipment and what was done to it stay readable. `everything`: the household.
+ */
+export function purgeHousehold(
+  act: Act,
+  householdId: string,
+  what: 'people' | 'everything',
+): Promise<Done | { ok: false; because: 'open' }> {
+  return together(async (tx) => {
+    const raised = await raise(tx, act.viewer, householdId, { deed: 'own', evenClosed: true })
+    if (!raised.ok) return raised
+    if (raised.closedOn === null) return { ok: false, because: 'open' }
+    // First, so that a half-done purge that was interrupted by hand could only have left the equipment.
+    await purgePeople(tx, householdId, raised.ownerId)
+    if (what === 'everything') await tx.household.delete({ where: { id: householdId } })
+    return { ok: true, revision: raised.revision }
+  })
+}
+
+async function purgePeople(tx: Questions, householdId: string, ownerId: string): Promise<void> {
+  await tx.contact.deleteMany({ where: { householdId } })
+  await tx.invitation.deleteMany({ where: { householdId } })
+  await tx.membership.deleteMany({ where: { householdId, accountId: { not: ownerId } } })
+  await tx.filter.updateMany({ where: { householdId }, data: { placeNote: null } })
+  await forgetNames(tx, householdId)
+  // The reference home of the model: two people, no pets. It says nothing about who lived here.
+  const nobody = { people: 2, pets: 0, petFactor: null, smoking: false, vulnerable: false, accessNote: null }
+  await tx.household.update({ where: { id: householdId }, data: nobody })
+  await markProfile(tx, householdId)
+}
+
+/** Takes the names of all people, or of one account, out of a household's log. */
+export async function forgetNames(tx: Questions, householdId: string, accountId?: string): Promise<void> {
+  const whose = accountId ? { byAccount: accountId } : {}
+  const names = await tx.entry.findMany({
+    where: { householdId, ...whose },
+    distinct: ['byName'],
+    select: { byName: true },
+  })
+  const undoneBy = accountId ? { in: names.map(({ byName }) => byName) } : { not: null }
+  await tx.entry.updateMany({ where: { householdId, undoneBy }, data: { undoneBy: NAME_REMOVED } })
+  const nobody = { byAccount: null, byName: NAME_REMOVED }
+  await tx.entry.updateMany({ where: { householdId, ...whose }, data: nobody })
+  await tx.putOff.updateMany({ where: { householdId, ...whose }, data: nobody })
+}

@@ -1,0 +1,168 @@
+import type { Day } from '@/lib/core/day'
+import type { Household, Task } from '@/lib/core/household'
+import type { Role, Viewer } from '@/lib/core/viewer'
+import type * as Rows from '@/prisma/generated/sqlite/client'
+import { ask, Prisma, type Questions, together } from './connection'
+import * as values from './household-values'
+import { recordValue } from './record-rows'
+import { roleOf, within } from './scope'
+
+/** What a page of all homes needs to know before any plan: nothing but the household's own row. */
+export interface Home {
+  /** Ours, for addresses; the file's own id is `household.id`. */
+  id: string
+  name: string
+  building: string | null
+  timeZone: string
+  /** Raised by every write. */
+  revision: number
+  state: 'open' | 'closed'
+  /** The viewer's role in it. */
+  role: Role
+}
+
+export interface Contact {
+  id: string
+  kind: 'technician' | 'landlord' | 'gas-company' | 'other'
+  name: string | null
+  phone: string | null
+  email: string | null
+  note: string | null
+}
+
+/** An item that somebody does not want to hear of until a day. */
+export interface PutOff {
+  task: Task
+  subject: string
+  until: Day
+  byName: string
+}
+
+/** A household as kept here: what the file states, and what belongs to it without standing in the file. */
+export interface StoredHousehold extends Home {
+  household: Household
+  closedOn: Day | null
+  accessNote: string | null
+  /** By filter id: where it is, in a person's own words. */
+  placeNotes: Record<string, string>
+  contacts: Contact[]
+  putOffs: PutOff[]
+}
+
+/** Thrown by `getHousehold`: there is none, or it is someone else's. */
+export class HouseholdNotFound extends Error {
+  override name = 'HouseholdNotFound'
+}
+
+const SEEN = Prisma.sql`h."id"`
+
+/** All homes that the viewer may see, by building and name, without what stands in them. */
+export function listHomes(viewer: Viewer): Promise<Home[]> {
+  return ask(
+    (db) => db.$queryRaw<Home[]>`
+      SELECT h."id", h."name", h."building", h."timeZone", h."revision", h."state", ${roleOf(viewer)} AS "role"
+      FROM "Household" h WHERE ${within(viewer, 'see', SEEN)} ORDER BY h."building", h."name", h."id"`,
+  )
+}
+
+/** All households that the viewer may see, or those of the given ids among them, in the order they were brought. */
+export function listHouseholds(viewer: Viewer, ids?: string[]): Promise<StoredHousehold[]> {
+  return together((tx) => readHouseholds(tx, viewer, ids))
+}
+
+/** One household, or null: one that does not exist and someone else's look alike. */
+export async function findHousehold(viewer: Viewer, id: string): Promise<StoredHousehold | null> {
+  const [found] = await listHouseholds(viewer, [id])
+  return found ?? null
+}
+
+/** One household. Throws `HouseholdNotFound`. */
+export async function getHousehold(viewer: Viewer, id: string): Promise<StoredHousehold> {
+  const found = await findHousehold(viewer, id)
+  if (!found) throw new HouseholdNotFound()
+  return found
+}
+
+/** Households as the file states them. Where two of different owners have one id, the later gets a number behind it. */
+export async function exportHouseholds(viewer: Viewer, ids?: string[]): Promise<Household[]> {
+  const taken = new Set<string>()
+  return (await listHouseholds(viewer, ids)).map(({ household }) => {
+    const id = freeId(household.id, taken)
+    taken.add(id)
+    return { ...household, id }
+  })
+}
+
+/** `freeId('hall', taken)` is `hall`, or `hall-2` where that is taken, and so on. */
+export function freeId(id: string, taken: ReadonlySet<string>): string {
+  for (let number = 1; ; number++) {
+    const candidate = number === 1 ? id : `${id}-${number}`
+    if (!taken.has(candidate)) return candidate
+  }
+}
+
+// SQLite takes 32,766 values a statement, PostgreSQL somewhat more.
+const IDS_A_STATEMENT = 20_000
+
+/** The same inside a transaction, where all tables are read at one moment. */
+export async function readHouseholds(tx: Questions, viewer: Viewer, ids?: string[]): Promise<StoredHousehold[]> {
+  if (ids && ids.length > IDS_A_STATEMENT) {
+    const first = await readHouseholds(tx, viewer, ids.slice(0, IDS_A_STATEMENT))
+    return [...first, ...(await readHouseholds(tx, viewer, ids.slice(IDS_A_STATEMENT)))]
+  }
+  if (ids?.length === 0) return []
+  const among = ids ? Prisma.sql`h."id" IN (${Prisma.join(ids)})` : Prisma.sql`1 = 1`
+  const wanted = Prisma.sql`${among} AND ${within(viewer, 'see', SEEN)}`
+  const households = await tx.$queryRaw<(Rows.Household & Home)[]>`
+    SELECT h.*, ${roleOf(viewer)} AS "role" FROM "Household" h WHERE ${wanted} ORDER BY h."ownerId", h."position"`
+  if (households.length === 0) return []
+
+  async function lists<R extends { householdId: string }>(
+    table: string,
+    tail: Prisma.Sql,
+  ): Promise<(id: string) => R[]> {
+    const rows = await tx.$queryRaw<R[]>`SELECT t.* FROM ${Prisma.raw(`"${table}"`)} t
+      WHERE t."householdId" IN (SELECT h."id" FROM "Household" h WHERE ${wanted}) ${tail}`
+    return byHousehold(rows)
+  }
+  const inOrder = Prisma.sql`ORDER BY t."position"`
+  const dustEvents = await lists<Rows.DustEvent>('DustEvent', inOrder)
+  const systems = await lists<Rows.System>('System', inOrder)
+  const filters = await lists<Rows.Filter>('Filter', inOrder)
+  const devices = await lists<Rows.Device>('Device', inOrder)
+  const standing = Prisma.sql`AND t."undoneAt" IS NULL AND t."correctedBy" IS NULL ${inOrder}`
+  const entries = await lists<Rows.Entry>('Entry', standing)
+  const readings = await lists<Rows.Reading>('Reading', inOrder)
+  const contacts = await lists<Contact & { householdId: string }>('Contact', inOrder)
+  const putOffs = await lists<PutOff & { householdId: string }>('PutOff', Prisma.sql`ORDER BY t."until"`)
+
+  return households.map((row) => {
+    const { id, name, building, timeZone, revision, state, role, closedOn, accessNote } = row
+    return {
+      ...{ id, name, building, timeZone, revision, state, role, closedOn, accessNote },
+      household: values.householdValue(row, {
+        dustEvents: dustEvents(id).map(values.dustEventValue),
+        systems: systems(id).map(values.systemValue),
+        filters: filters(id).map(values.filterValue),
+        devices: devices(id).map(values.deviceValue),
+        records: entries(id).map(recordValue),
+        readings: readings(id).map(values.readingValue),
+      }),
+      placeNotes: Object.fromEntries(
+        filters(id).flatMap((filter) => (filter.placeNote === null ? [] : [[filter.id, filter.placeNote]])),
+      ),
+      contacts: contacts(id).map(({ id, kind, name, phone, email, note }) => ({ id, kind, name, phone, email, note })),
+      putOffs: putOffs(id).map(({ task, subject, until, byName }) => ({ task, subject, until, byName })),
+    }
+  })
+}
+
+function byHousehold<R extends { householdId: string }>(rows: R[]): (id: string) => R[] {
+  const lists = new Map<string, R[]>()
+  for (const row of rows) {
+    const list = lists.get(row.householdId)
+    if (list) list.push(row)
+    else lists.set(row.householdId, [row])
+  }
+  return (id) => lists.get(id) ?? []
+}

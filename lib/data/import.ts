@@ -1,0 +1,131 @@
+import type { Fault } from '@/lib/core/fault'
+import type { Household } from '@/lib/core/household'
+import type { Act } from '@/lib/core/viewer'
+import { entryRows, readingRows } from './brought-rows'
+import { type Questions, together } from './connection'
+import { DESCRIBED_TABLES, describedRows, householdRow } from './household-rows'
+import { freeId } from './households'
+import { insertRows } from './insert'
+import { newId } from './new-id'
+import { replaceHousehold } from './replace'
+
+export type Imported = { ok: true; ids: string[] } | { ok: false; faults: Fault[] }
+
+/**
+ * Brings households into the account of whoever acts (or of `owner`, for the command line): all of them, or none.
+ * An id that the account already has is a fault, unless `replace` says that the file's version is to stand instead;
+ * the log of what stood before is kept. Gives our ids in the order of the file.
+ */
+export function importHouseholds(
+  act: Act,
+  households: Household[],
+  { replace = false, owner }: { replace?: boolean; owner?: string } = {},
+): Promise<Imported> {
+  return together((tx) => importInto(tx, act, households, { replace, owner }))
+}
+
+/** One household more, described here; its id gets a number behind it where the account has it already. */
+export function addHousehold(act: Act, household: Household): Promise<Imported> {
+  return together(async (tx) => {
+    const owner = await lockOwner(tx, act)
+    if (!owner) return noOwner()
+    const taken = new Set((await owned(tx, owner)).keys())
+    return importInto(tx, act, [{ ...household, id: freeId(household.id, taken) }], {})
+  })
+}
+
+/** The same inside a transaction that is already going on. */
+export async function importInto(
+  tx: Questions,
+  act: Act,
+  households: Household[],
+  { replace = false, owner: named }: { replace?: boolean; owner?: string },
+): Promise<Imported> {
+  const owner = await lockOwner(tx, act, named)
+  if (!owner) return noOwner()
+  const known = await owned(tx, owner)
+  const seen = new Set<string>()
+  const faults = households.flatMap(({ id }, i): Fault[] => {
+    const before = seen.size
+    if (seen.add(id).size === before) {
+      return [{ path: `households[${i}].id`, say: `"${id}" stands twice in this file.` }]
+    }
+    if (!known.has(id) || replace) return []
+    return [
+      {
+        path: `households[${i}].id`,
+        say: `You have a household "${id}" already. Replace it, or give this one another id.`,
+      },
+    ]
+  })
+  if (faults.length > 0) return { ok: false, faults }
+
+  let position = Math.max(-1, ...[...known.values()].map((home) => home.position))
+  const fresh: { id: string; household: Household; position: number }[] = []
+  const ids: string[] = []
+  for (const household of households) {
+    const existing = known.get(household.id)
+    if (existing) await replaceHousehold(tx, act, existing.id, household)
+    else fresh.push({ id: newId(), household, position: ++position })
+    ids.push(existing?.id ?? (fresh.at(-1) as { id: string }).id)
+  }
+  await insertHouseholds(tx, act, owner, fresh)
+  return { ok: true, ids }
+}
+
+// The first statement of an import writes the owner's row: two imports of one account wait for each other here.
+async function lockOwner(tx: Questions, act: Act, named?: string): Promise<string | null> {
+  const owner = act.viewer.kind === 'account' ? act.viewer.accountId : act.viewer.kind === 'system' ? named : undefined
+  if (!owner) return null
+  const found = await tx.$executeRaw`UPDATE "User" SET "name" = "name" WHERE "id" = ${owner}`
+  return found === 1 ? owner : null
+}
+
+function noOwner(): Imported {
+  return { ok: false, faults: [{ path: '', say: 'There is no account to keep this in. Sign in first.' }] }
+}
+
+async function owned(tx: Questions, owner: string): Promise<Map<string, { id: string; position: number }>> {
+  const rows = await tx.$queryRaw<{ id: string; fileId: string; position: number }[]>`
+    SELECT "id", "fileId", "position" FROM "Household" WHERE "ownerId" = ${owner}`
+  return new Map(rows.map((row) => [row.fileId, row]))
+}
+
+async function insertHouseholds(
+  tx: Questions,
+  act: Act,
+  owner: string,
+  fresh: { id: string; household: Household; position: number }[],
+): Promise<void> {
+  await insertRows(
+    tx,
+    'Household',
+    fresh.map(({ id, household, position }) => ({
+      ...{ id, fileId: household.id, ownerId: owner, position, createdAt: act.at },
+      ...householdRow(household),
+    })),
+  )
+  await insertRows(
+    tx,
+    'Membership',
+    fresh.map(({ id }) => ({ householdId: id, accountId: owner, role: 'owner', since: act.at })),
+  )
+  const described = fresh.map(({ id, household }) => describedRows(id, household))
+  for (const table of DESCRIBED_TABLES) {
+    await insertRows(
+      tx,
+      table,
+      described.flatMap((rows) => rows[table]),
+    )
+  }
+  await insertRows(
+    tx,
+    'Entry',
+    fresh.flatMap(({ id, household }) => entryRows(act, id, household)),
+  )
+  await insertRows(
+    tx,
+    'Reading',
+    fresh.flatMap(({ id, household }) => readingRows(id, household)),
+  )
+}

@@ -1,0 +1,70 @@
+import type { Day } from '@/lib/core/day'
+import { type Deed, type Role, rolesThatMay, type Viewer } from '@/lib/core/viewer'
+import { Prisma, type Questions } from './connection'
+
+/** The condition that a column of household ids must meet for this viewer to do this. */
+export function within(viewer: Viewer, deed: Deed, column: Prisma.Sql): Prisma.Sql {
+  if (viewer.kind === 'system') return Prisma.sql`1 = 1`
+  if (viewer.kind === 'sample') return Prisma.sql`1 = 0`
+  return Prisma.sql`${column} IN (SELECT m."householdId" FROM "Membership" m
+    WHERE m."accountId" = ${viewer.accountId} AND m."role" IN (${Prisma.join(rolesThatMay(deed))}))`
+}
+
+/** The role of a viewer in a household, or null: someone else's, and one that does not exist, look alike. */
+export async function findRole(tx: Questions, viewer: Viewer, householdId: string): Promise<Role | null> {
+  const rows = await tx.$queryRaw<{ role: Role }[]>`SELECT ${roleOf(viewer)} AS "role" FROM "Household" h
+    WHERE h."id" = ${householdId} AND ${within(viewer, 'see', Prisma.sql`h."id"`)}`
+  return rows[0]?.role ?? null
+}
+
+/** The viewer's role in `h`, as an expression. Whoever hosts it stands in for the owner. */
+export function roleOf(viewer: Viewer): Prisma.Sql {
+  if (viewer.kind !== 'account') return Prisma.sql`'owner'`
+  return Prisma.sql`(SELECT m."role" FROM "Membership" m
+    WHERE m."householdId" = h."id" AND m."accountId" = ${viewer.accountId})`
+}
+
+/** Why a write was not done. `changed`: someone else changed the same thing meanwhile. */
+export type Refusal = { ok: false; because: 'not-found' | 'not-allowed' | 'closed' }
+
+export interface Raised {
+  ok: true
+  revision: number
+  profileAt: number
+  ownerId: string
+  closedOn: Day | null
+}
+
+/**
+ * Raises the revision of a household that the viewer may write to. First in every write: it is the check of who asks,
+ * the reason why no plan outlives a change, and where writers wait for each other, in one statement.
+ */
+export async function raise(
+  tx: Questions,
+  viewer: Viewer,
+  householdId: string,
+  { deed, evenClosed = false }: { deed: Deed; evenClosed?: boolean },
+): Promise<Raised | Refusal> {
+  const rows = await tx.$queryRaw<(Omit<Raised, 'ok'> & { state: string })[]>`
+    UPDATE "Household" SET "revision" = "revision" + 1
+    WHERE "id" = ${householdId} AND ${within(viewer, deed, Prisma.sql`"Household"."id"`)}
+      AND ("state" = 'open' OR ${evenClosed ? 1 : 0} = 1)
+    RETURNING "revision", "profileAt", "ownerId", "closedOn", "state"`
+  const row = rows[0]
+  if (row) return { ok: true, ...row }
+  const role = await findRole(tx, viewer, householdId)
+  if (!role) return { ok: false, because: 'not-found' }
+  return { ok: false, because: rolesThatMay(deed).includes(role) ? 'closed' : 'not-allowed' }
+}
+
+/** Says that the profile changed with the revision just raised. */
+export async function markProfile(tx: Questions, householdId: string): Promise<void> {
+  await tx.$executeRaw`UPDATE "Household" SET "profileAt" = "revision" WHERE "id" = ${householdId}`
+}
+
+/** Who did it, as the log keeps it. */
+export function signature(viewer: Viewer): { byAccount: string | null; byName: string } {
+  return viewer.kind === 'account'
+    ? { byAccount: viewer.accountId, byName: viewer.name }
+    : { byAccount: null, byName: 'whoever hosts this' }
+}

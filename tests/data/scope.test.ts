@@ -1,0 +1,135 @@
+import { readdirSync } from 'node:fs'
+import { expect, test } from 'vitest'
+import type { Viewer } from '@/lib/core/viewer'
+import { importHouseholds } from '@/lib/data/import'
+import { saveInvitation } from '@/lib/data/invitations'
+import { aHousehold } from '../support/a-household'
+import { AT, as, freshDatabase, someone } from '../support/fresh-database'
+
+freshDatabase()
+
+/** What a stranger gets for another's household, by every exported function that takes who asks. */
+const NOTHING = [null, undefined, 0]
+const REFUSED = { ok: false }
+
+interface Walk {
+  viewer: Viewer
+  home: string
+  entry: string
+  reading: string
+  invitation: string
+}
+
+// Every function of lib/data that takes a viewer or an act stands here; the test below counts them.
+const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => unknown> = {
+  listHomes: (f, w) => call(f, w.viewer),
+  listHouseholds: (f, w) => call(f, w.viewer, [w.home]),
+  findHousehold: (f, w) => call(f, w.viewer, w.home),
+  getHousehold: async (f, w) =>
+    (call(f, w.viewer, w.home) as Promise<unknown>).catch((error) =>
+      error.name === 'HouseholdNotFound' ? null : error,
+    ),
+  exportHouseholds: (f, w) => call(f, w.viewer, [w.home]),
+  listLog: (f, w) => call(f, w.viewer, w.home),
+  listReadings: (f, w) => call(f, w.viewer, w.home),
+  listMembers: (f, w) => call(f, w.viewer, w.home),
+  findRoleIn: (f, w) => call(f, w.viewer, w.home),
+  listInvitations: (f, w) => call(f, w.viewer, AT, w.home),
+  listAccounts: (f, w) => call(f, w.viewer),
+  saveHousehold: (f, w) => call(f, as(w.viewer), w.home, aHousehold(), 99),
+  saveNotes: (f, w) => call(f, as(w.viewer), w.home, { accessNote: 'x' }),
+  saveContacts: (f, w) => call(f, as(w.viewer), w.home, []),
+  addRecord: (f, w) => call(f, as(w.viewer), w.home, { on: '2026-11-20', kind: 'filter-changed', filter: 'hall' }),
+  correctRecord: (f, w) =>
+    call(f, as(w.viewer), w.home, w.entry, { on: '2026-11-20', kind: 'filter-changed', filter: 'hall' }),
+  undoRecord: (f, w) => call(f, as(w.viewer), w.home, w.entry),
+  addReading: (f, w) => call(f, as(w.viewer), w.home, aHousehold().readings[0]),
+  removeReading: (f, w) => call(f, as(w.viewer), w.home, w.reading),
+  putOff: (f, w) =>
+    call(f, as(w.viewer), w.home, { task: 'change-filter', subject: 'hall', until: '2026-12-01', today: '2026-11-25' }),
+  clearPutOff: (f, w) => call(f, as(w.viewer), w.home, { task: 'change-filter', subject: 'hall' }),
+  closeHousehold: (f, w) => call(f, as(w.viewer), w.home, '2026-11-25'),
+  reopenHousehold: (f, w) => call(f, as(w.viewer), w.home),
+  purgeHousehold: (f, w) => call(f, as(w.viewer), w.home, 'everything'),
+  removeMember: (f, w) => call(f, as(w.viewer), w.home, 'account-owner'),
+  saveInvitation: (f, w) =>
+    call(f, as(w.viewer), { kind: 'member', householdId: w.home, tokenHash: 'x', expiresAt: AT }),
+  revokeInvitation: (f, w) => call(f, as(w.viewer), w.invitation),
+  setSignUps: (f, w) => call(f, as(w.viewer), true),
+  deleteAccount: (f, w) => call(f, as(w.viewer), 'account-owner'),
+  takeInvitation: (f, w) => call(f, as(w.viewer), 'a guess'),
+}
+
+// They write into the caller's own account, or take no household.
+const OWN = new Set(['importHouseholds', 'addHousehold'])
+// They run inside a transaction that a function above has opened, with what it checked.
+const INSIDE = new Set([
+  'readHouseholds',
+  'importInto',
+  'take',
+  'findRole',
+  'raise',
+  'within',
+  'roleOf',
+  'signature',
+  'replaceHousehold',
+  'entryRows',
+])
+
+function call(f: (...args: never[]) => unknown, ...args: unknown[]): unknown {
+  return (f as (...args: unknown[]) => unknown)(...args)
+}
+
+async function exported(): Promise<Map<string, (...args: never[]) => unknown>> {
+  const functions = new Map<string, (...args: never[]) => unknown>()
+  for (const file of readdirSync('lib/data')) {
+    for (const [name, value] of Object.entries(await import(`@/lib/data/${file.replace('.ts', '')}.ts`))) {
+      if (typeof value === 'function' && /^async |^function /.test(value.toString()))
+        functions.set(name, value as never)
+    }
+  }
+  return functions
+}
+
+function asksWho(f: (...args: never[]) => unknown): boolean {
+  return /^(async )?function \w+\(([^)]*)\b(viewer|act)\b/.test(f.toString())
+}
+
+test('every question that takes who asks is walked here', async () => {
+  const known = new Set([...Object.keys(ASKED), ...OWN, ...INSIDE])
+  const missing = [...(await exported())].filter(([name, f]) => asksWho(f) && !known.has(name)).map(([name]) => name)
+  expect(missing).toEqual([])
+})
+
+test('a stranger, and nobody, get nothing of someone else’s household and change nothing in it', async () => {
+  const owner = await someone('owner')
+  const imported = await importHouseholds(as(owner), [aHousehold()])
+  const home = imported.ok ? (imported.ids[0] ?? '') : ''
+  const functions = await exported()
+  const find = functions.get('findHousehold') as never as (viewer: Viewer, id: string) => Promise<unknown>
+  const log = (await call(functions.get('listLog') as never, owner, home)) as { id: string }[]
+  const readings = (await call(functions.get('listReadings') as never, owner, home)) as { id: string }[]
+  const invited = await saveInvitation(as(owner), {
+    kind: 'member',
+    householdId: home,
+    tokenHash: 'secret',
+    expiresAt: '2027-01-01T00:00:00.000Z',
+  })
+  const before = await find(owner, home)
+  const ids = {
+    home,
+    entry: log[0]?.id ?? '',
+    reading: readings[0]?.id ?? '',
+    invitation: invited.ok ? invited.invitation.id : '',
+  }
+  for (const viewer of [await someone('stranger'), { kind: 'sample' } as const]) {
+    for (const [name, ask] of Object.entries(ASKED)) {
+      const f = functions.get(name)
+      if (!f) throw new Error(`${name} is not exported any more`)
+      const got = await ask(f, { viewer, ...ids })
+      const nothing = NOTHING.includes(got as null) || (Array.isArray(got) && got.length === 0)
+      if (!nothing) expect([viewer.kind, name, got]).toMatchObject([viewer.kind, name, REFUSED])
+    }
+  }
+  expect(await find(owner, home)).toEqual(before)
+})

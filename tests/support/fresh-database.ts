@@ -1,0 +1,45 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll } from 'vitest'
+import type { Act, Viewer } from '@/lib/core/viewer'
+import { createAccount } from '@/lib/data/accounts'
+import { closeDatabase } from '@/lib/data/connection'
+import { migrate } from '@/lib/data/migrate'
+
+/** A moment at which the tests' writes happen. */
+export const AT = '2026-11-25T09:00:00.000Z'
+
+/** Gives the tests of one file a real database of their own, in a folder that is gone afterwards. */
+export function freshDatabase(): { folder: string } {
+  const place = { folder: '' }
+  const before = { DATABASE_URL: process.env.DATABASE_URL, DATA_DIR: process.env.DATA_DIR }
+  beforeAll(() => {
+    place.folder = mkdtempSync(join(tmpdir(), 'plenum-'))
+    process.env.DATA_DIR = place.folder
+    process.env.DATABASE_URL = `file:${join(place.folder, 'plenum.db')}`
+    migrate()
+  })
+  afterAll(async () => {
+    await closeDatabase()
+    rmSync(place.folder, { recursive: true, force: true })
+    for (const [key, value] of Object.entries(before)) {
+      if (value === undefined) delete process.env[key]
+      else process.env[key] = value
+    }
+  })
+  return place
+}
+
+/** An account made straight in the database, for tests that are not about signing up. */
+export async function someone(name: string): Promise<Extract<Viewer, { kind: 'account' }>> {
+  const id = `account-${name}`
+  const email = `${name}@example.org`
+  await createAccount({ id, email, name, passwordHash: 'none', at: AT }, async () => true)
+  return { kind: 'account', accountId: id, name, administrator: false }
+}
+
+/** What somebody does on the tests' page. */
+export function as(viewer: Viewer, at = AT): Act {
+  return { viewer, at, door: 'page' }
+}
