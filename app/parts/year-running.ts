@@ -73,8 +73,11 @@ export function layRunning(marks: YearMarks, todayWords: string): YearDrawing {
     leaders: [],
   }
 
-  if (marks.heatTop > 0)
-    drawing.texts.push(textAt(axis - 4, 0, ['Heating', shortTop(marks.heatTop)], { anchor: 'end' }))
+  if (marks.heatTop > 0) {
+    const words = ['Heating', shortTop(marks.heatTop)]
+    const end = Math.max(axis - 4, ...words.map((line) => textWidth(line)))
+    drawing.texts.push(textAt(end, 0, words, { anchor: 'end' }))
+  }
   if (marks.coolTop > 0) drawing.texts.push(textAt(axis + 4, 0, ['Cooling', shortTop(marks.coolTop)]))
   for (const { at, name, year } of marks.months) {
     const text = textAt(0, along(at) + 3, year === null ? [name] : [name, String(year)], { tone: 'soft' })
