@@ -72,10 +72,10 @@ export function textAt(
   return { lines, x, y: top + ASCENT, anchor, tone, box: { x: left, y: top, width, height: lines.length * LINE } }
 }
 
-/** `up to 7 h a day`; below ten with half hours. */
+/** `up to 7 h a day`, in whole hours. */
 export function topHours(hours: number): string {
-  const shown = hours >= 10 ? Math.round(hours) : Math.round(hours * 2) / 2
-  return shown === 0 ? 'under ½ h a day' : `up to ${shown} h a day`
+  const whole = Math.round(hours)
+  return whole === 0 ? 'under 1 h a day' : `up to ${whole} h a day`
 }
 
 /** How much of the room each side of the axis gets, and the length of one hour: one scale for heat and cold. */

@@ -73,12 +73,14 @@ export function layRunning(marks: YearMarks, todayWords: string): YearDrawing {
     leaders: [],
   }
 
+  let free = axis + 4
   if (marks.heatTop > 0) {
     const words = ['Heating', shortTop(marks.heatTop)]
     const end = Math.max(axis - 4, ...words.map((line) => textWidth(line)))
     drawing.texts.push(textAt(end, 0, words, { anchor: 'end' }))
+    free = Math.max(free, end + 8)
   }
-  if (marks.coolTop > 0) drawing.texts.push(textAt(axis + 4, 0, ['Cooling', shortTop(marks.coolTop)]))
+  if (marks.coolTop > 0) drawing.texts.push(textAt(free, 0, ['Cooling', shortTop(marks.coolTop)]))
   for (const { at, name, year } of marks.months) {
     const text = textAt(0, along(at) + 3, year === null ? [name] : [name, String(year)], { tone: 'soft' })
     if (text.box.y + text.box.height <= drawing.height) drawing.texts.push(text)
