@@ -6,12 +6,12 @@ export const LINE = 18
 // Em widths of the text face, on the wide side: a label may be narrower than reckoned, never wider.
 const NARROW = /[ ijlftrI1.,:;’'()|–-]/
 const WIDE = /[mwMW%—×]/
-const CAPITAL = /[A-Z]/
+const BROAD = /[A-Z0-9½¼¾]/
 
-/** The width of a line of text, a little more than it takes: `textWidth('28 Nov')` is about 48. */
+/** The width of a line of text, a little more than it takes: `textWidth('28 Nov')` is about 53. */
 export function textWidth(text: string, size = FONT): number {
   let ems = 0
-  for (const sign of text) ems += NARROW.test(sign) ? 0.42 : WIDE.test(sign) ? 0.95 : CAPITAL.test(sign) ? 0.72 : 0.6
+  for (const sign of text) ems += NARROW.test(sign) ? 0.42 : WIDE.test(sign) ? 0.95 : BROAD.test(sign) ? 0.7 : 0.6
   return Math.ceil(ems * size)
 }
 

@@ -1,10 +1,11 @@
+import { mediumRow } from '@/lib/core/air-path'
 import type { Day } from '@/lib/core/day'
 import { dayInWords, plural } from '@/lib/core/day-words'
 import { dustFactors } from '@/lib/core/dust'
 import { sizeInWords } from '@/lib/core/filter-words'
 import type { Household } from '@/lib/core/household'
 import type { Effect, Item, Workings } from '@/lib/core/plan-types'
-import type { Mark, MediumRow, Tables } from '@/lib/core/tables'
+import type { Mark, Tables } from '@/lib/core/tables'
 import {
   airflowInWords,
   hoursInWords,
@@ -25,15 +26,15 @@ interface WhyDayProps {
   effects: Effect[]
   on: Day
   tables: Tables
-  /** What the filter is, with the limits of its kind: the row that the plan used. */
-  medium: MediumRow
 }
 
 /** How one filter's day came about, in the order a person would reckon it. */
-export function WhyDay({ household, item, workings, effects, on, tables, medium }: WhyDayProps) {
+export function WhyDay({ household, item, workings, effects, on, tables }: WhyDayProps) {
   const { figures } = tables
   const { units } = household
   const filter = household.filters.find(({ id }) => id === item.subject)
+  if (!filter) throw new Error(`no filter ${item.subject} in ${household.id}`)
+  const medium = mediumRow(filter, tables)
   const factors = dustFactors(household, tables)
   return (
     <div className="why">
@@ -48,12 +49,12 @@ export function WhyDay({ household, item, workings, effects, on, tables, medium 
         </p>
       )}
 
-      <h3>What your home’s facts do to the day</h3>
+      <h2>What your home’s facts do to the day</h2>
       <EffectList effects={effects} on={on} />
 
-      <h3>How it is reckoned</h3>
-      <table className="ledger">
-        <tbody>
+      <h2>How it is reckoned</h2>
+      <div className="ledger">
+        <dl>
           <Row
             say="Heating runs, in a usual year"
             value={hoursInWords(workings.heatHours)}
@@ -83,8 +84,8 @@ export function WhyDay({ household, item, workings, effects, on, tables, medium 
               from={{ mark: 'C', source: 'the line above over the filter’s face' }}
             />
           )}
-        </tbody>
-        <tbody>
+        </dl>
+        <dl>
           <Row
             say="Dust in the air of a reference home"
             value={`${numberInWords(figures.dustMicrogramsPerM3.value)} µg/m³`}
@@ -98,16 +99,16 @@ export function WhyDay({ household, item, workings, effects, on, tables, medium 
             value={`${numberInWords(workings.dustMicrogramsPerM3)} µg/m³`}
             isSum
           />
-        </tbody>
+        </dl>
         {medium.loading && workings.capacityGrams !== null && workings.arrestance !== null && (
-          <tbody>
+          <dl>
             <Row
               say="Share of the dust that it catches"
               value={percentInWords(workings.arrestance)}
               from={medium.loading}
             />
             <Row
-              say={`What a filter of ${filter ? sizeInWords(filter.nominal) : 'this size'} holds`}
+              say={`What a filter of ${sizeInWords(filter.nominal)} holds`}
               value={`${roughly(workings.capacityGrams)} g`}
               from={medium.loading}
             />
@@ -125,10 +126,10 @@ export function WhyDay({ household, item, workings, effects, on, tables, medium 
                 from={figures.thetaSigma}
               />
             )}
-          </tbody>
+          </dl>
         )}
-        <tbody>
-          {filter?.labelLimitDays === undefined ? (
+        <dl>
+          {filter.labelLimitDays === undefined ? (
             <Row
               say="Never longer in place than"
               value={plural(medium.calendarLimitDays, 'day')}
@@ -137,8 +138,8 @@ export function WhyDay({ household, item, workings, effects, on, tables, medium 
           ) : (
             <Row say="Never longer than its label says" value={plural(filter.labelLimitDays, 'day')} />
           )}
-        </tbody>
-      </table>
+        </dl>
+      </div>
       <p className="hint">
         “Our own choice” is a figure that nobody publishes: we chose it, and the tables of the model say why. “From
         memory” means the source is known by name but was not read again.
@@ -157,12 +158,12 @@ interface RowProps {
 
 function Row({ say, value, from, isStep, isSum }: RowProps) {
   return (
-    <tr className={isSum ? 'sum' : isStep ? 'step' : undefined}>
-      <th scope="row">
+    <div className={isSum ? 'sum' : isStep ? 'step' : undefined}>
+      <dt>
         {say}
         {from && <MarkNote mark={from.mark} source={from.source} />}
-      </th>
-      <td className="number">{value}</td>
-    </tr>
+      </dt>
+      <dd>{value}</dd>
+    </div>
   )
 }

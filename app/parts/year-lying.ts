@@ -68,7 +68,7 @@ export function layLying(marks: YearMarks, todayWords: string): YearDrawing {
 function addLane(drawing: YearDrawing, lane: Lane, along: (day: number) => number): void {
   const top = drawing.height
   const middle = top + ICON.height / 2 + 2
-  const name = wrapText(lane.letter ? `${lane.letter}: ${lane.name}` : `Filter, ${lane.name}`, GUTTER - 14)
+  const name = wrapText(lane.letter ? `${lane.letter}: ${lane.name}` : `Filter: ${lane.name}`, GUTTER - 14)
   drawing.texts.push(textAt(0, top, name))
   drawing.tracks.push({ x1: GUTTER, y1: middle + ICON.height / 2, x2: RIGHT, y2: middle + ICON.height / 2 })
   if (lane.load) {

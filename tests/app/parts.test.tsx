@@ -16,7 +16,7 @@ describe.each(Object.entries(pages))('the page “%s”', (_, render) => {
   test('has one first heading and skips no level', () => {
     const levels = [...body.matchAll(/<h([1-6])/g)].map(([, level]) => Number(level))
     expect(levels.filter((level) => level === 1)).toHaveLength(1)
-    levels.forEach((level, index) => expect(level - (levels[index - 1] ?? 0)).toBeLessThanOrEqual(1))
+    for (const [index, level] of levels.entries()) expect(level - (levels[index - 1] ?? 0)).toBeLessThanOrEqual(1)
   })
 
   test('uses no id twice', () => {

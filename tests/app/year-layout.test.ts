@@ -70,7 +70,7 @@ describe.each(layouts)('the year, %s', (_, lay) => {
         expect(outside(drawing)).toEqual([])
         expect(`${drawing.heat}${drawing.cool}${drawing.loads.join()}`).not.toMatch(/NaN|Infinity/)
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     )
   })
 
