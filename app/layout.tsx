@@ -29,7 +29,7 @@ export default function Layout({ children }: { children: ReactNode }) {
           <Link className="name" href="/">
             Plenum
           </Link>
-          <Link href="/check">No heat? A smell? Check now</Link>
+          <Link href="/check">No heat? Smell gas?</Link>
         </header>
         {children}
         <footer className="colophon">

@@ -3,16 +3,25 @@
 export const FONT = 15
 export const LINE = 18
 
-// Em widths of the text face, on the wide side: a label may be narrower than reckoned, never wider.
-const NARROW = /[ ijlftrI1.,:;’'()|–-]/
-const WIDE = /[mwMW%—×]/
-const BROAD = /[A-Z0-9½¼¾]/
+// Widths of the text face's signs in hundredths of an em, measured in a browser (figures tabular) and rounded
+// up; others count as wide.
+const WIDTHS: [signs: string, hundredths: number][] = [
+  ['ijl .,:;()|’', 30],
+  ['frtI-“”', 40],
+  ['cksvxyz', 50],
+  ['aehnouJL–×', 55],
+  ['bdgpqEFPSTVY', 60],
+  ['ABCKRXZ0123456789', 65],
+  ['wDGHNUOQ', 75],
+]
+const WIDE = 95
+const widthOf = new Map(WIDTHS.flatMap(([signs, hundredths]) => [...signs].map((sign) => [sign, hundredths] as const)))
 
-/** The width of a line of text, a little more than it takes: `textWidth('28 Nov')` is about 53. */
+/** The width of a line of text, a little more than it takes: `textWidth('28 Nov')` is 53. */
 export function textWidth(text: string, size = FONT): number {
-  let ems = 0
-  for (const sign of text) ems += NARROW.test(sign) ? 0.42 : WIDE.test(sign) ? 0.95 : BROAD.test(sign) ? 0.7 : 0.6
-  return Math.ceil(ems * size)
+  let hundredths = 0
+  for (const sign of text) hundredths += widthOf.get(sign) ?? WIDE
+  return Math.ceil((hundredths * size) / 100) + 1
 }
 
 /** Words in lines no wider than `width`; a word wider than that keeps a line of its own. */

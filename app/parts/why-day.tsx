@@ -39,7 +39,7 @@ export function WhyDay({ household, item, workings, effects, on, tables }: WhyDa
   return (
     <div className="why">
       <p className="why-answer">
-        <strong>{dayInWords(item.due, on)}</strong>, because of {basisInWords(item.basis)}.
+        <strong>{dayInWords(item.due, on)}</strong>. What set the day: {basisInWords(item.basis)}.
         {workings.loadedFraction !== null && ` Today it is about ${percentInWords(workings.loadedFraction)} full.`}
       </p>
       {item.early && item.late && (

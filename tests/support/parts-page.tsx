@@ -198,7 +198,7 @@ function page(children: ReactNode): string {
         <a className="name" href="/">
           Plenum
         </a>
-        <a href="/check">No heat? A smell? Check now</a>
+        <a href="/check">No heat? Smell gas?</a>
       </header>
       <PlaceNav places={places} home={{ name: wrenfield.name, href: '/due' }} />
       <main id="main" tabIndex={-1}>
