@@ -1,14 +1,47 @@
+import type { Metadata, Viewport } from 'next'
+import Link from 'next/link'
 import { connection } from 'next/server'
 import type { ReactNode } from 'react'
+import './globals.css'
 
-export const metadata = { title: 'Plenum' }
+export const metadata: Metadata = {
+  title: { default: 'Plenum', template: '%s · Plenum' },
+  description: 'Keeps a home’s heating and cooling running: what is due, when, and why that day.',
+}
 
+export const viewport: Viewport = {
+  width: 'device-width',
+  initialScale: 1,
+  themeColor: [
+    { media: '(prefers-color-scheme: light)', color: '#f1f4f5' },
+    { media: '(prefers-color-scheme: dark)', color: '#0e161d' },
+  ],
+}
+
+/** What every page stands in. Pages put `PlaceNav` first and then `<main id="main" tabIndex={-1}>`. */
 export default async function Layout({ children }: { children: ReactNode }) {
   // Every page carries the nonce of its own request, so none may be frozen at build time.
   await connection()
   return (
     <html lang="en">
-      <body>{children}</body>
+      <body>
+        <a className="skip" href="#main">
+          Skip to the page
+        </a>
+        <header className="masthead">
+          <Link className="name" href="/">
+            Plenum
+          </Link>
+          <Link href="/check">No heat? Smell gas?</Link>
+        </header>
+        {children}
+        <footer className="colophon">
+          <p>
+            Smell gas, or hear a carbon monoxide alarm? Everyone out, touch nothing, and call 911 from outside, well
+            away from the house.
+          </p>
+        </footer>
+      </body>
     </html>
   )
 }

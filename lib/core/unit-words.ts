@@ -66,7 +66,7 @@ export function hoursInWords(hours: number): string {
   return `${shown} ${shown === '1' ? 'hour' : 'hours'}`
 }
 
-/** A fraction as `62 %`. */
+/** A fraction as `62 %`, the sign never on a line of its own. */
 export function percentInWords(fraction: number): string {
-  return `${numberInWords(fraction * 100)} %`
+  return `${numberInWords(fraction * 100)}\u00a0%`
 }

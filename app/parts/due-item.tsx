@@ -1,0 +1,71 @@
+import Link from 'next/link'
+import type { ReactNode } from 'react'
+import { type Day, daysBetween } from '@/lib/core/day'
+import { awayInWords, dayInWords, durationInWords, spanInWords } from '@/lib/core/day-words'
+import { arrowInWords, mediumInWords, placeInWords, sizeInWords } from '@/lib/core/filter-words'
+import type { Household } from '@/lib/core/household'
+import type { Item } from '@/lib/core/plan-types'
+import { subjectInWords } from '@/lib/core/subject-words'
+import { taskInWords } from '@/lib/core/words'
+import { DayBlock } from './day-block'
+
+interface DueItemProps {
+  household: Household
+  item: Item
+  on: Day
+  whyHref: string | null
+  children?: ReactNode
+}
+
+/** One thing to do: its day, what exactly and where, who, why, when a look is enough, and its buttons. */
+export function DueItem({ household, item, on, whyHref, children }: DueItemProps) {
+  const filter = household.filters.find(({ id }) => id === item.subject)
+  const isOverdue = item.state === 'overdue'
+  return (
+    <article className={isOverdue ? 'due-item overdue' : 'due-item'}>
+      <div className="due-day">
+        <DayBlock day={item.due} on={on} />
+        <p className="due-away">{isOverdue ? late(item, on) : awayInWords(item.due, on)}</p>
+      </div>
+      <div className="due-body">
+        <h3>
+          {taskInWords(item.task)}
+          <span className="due-where">
+            , {filter ? placeInWords(filter.place) : subjectInWords(household, item.subject)}
+          </span>
+        </h3>
+        {filter && (
+          <p className="due-what">
+            <strong>{sizeInWords(filter.nominal)}</strong>, {mediumInWords(filter.medium, filter.merv)}
+            {arrowInWords(filter.place) && `; ${arrowInWords(filter.place)}`}.
+          </p>
+        )}
+        <p className="due-who">{who(item, on)}</p>
+        {item.reasons.length > 0 && <p className="due-why">{item.reasons.map(({ say }) => say).join(' ')}</p>}
+        {item.lookOn && item.lookOn < item.due && (
+          <p className="due-look">
+            {item.lookOn <= on ? 'Hold it up to a lamp now' : `Hold it up to a lamp on ${dayInWords(item.lookOn, on)}`}:
+            much light means it can stay.
+          </p>
+        )}
+        {children && <div className="due-actions">{children}</div>}
+        {whyHref && (
+          <p className="due-more">
+            <Link href={whyHref}>Why this day?</Link>
+          </p>
+        )}
+      </div>
+    </article>
+  )
+}
+
+function late({ due }: Item, on: Day): string {
+  return `${durationInWords(daysBetween(due, on))} overdue`
+}
+
+function who({ doer, earliest, latest, state }: Item, on: Day): string {
+  const name = doer === 'resident' ? 'You' : 'A licensed technician'
+  if (state === 'overdue') return `${name}, as soon as you can.`
+  if (earliest === latest) return `${name}, on that day.`
+  return `${name}, any day ${spanInWords(earliest, latest, on)}.`
+}

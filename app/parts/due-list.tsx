@@ -1,0 +1,90 @@
+import type { ReactNode } from 'react'
+import type { Day } from '@/lib/core/day'
+import type { Household } from '@/lib/core/household'
+import { type Item, STATES, type State, type Warning } from '@/lib/core/plan-types'
+import { stateInWords } from '@/lib/core/words'
+import { DueItem } from './due-item'
+
+interface DueListProps {
+  household: Household
+  items: Item[]
+  on: Day
+  /** Buttons and forms of an item: what can be recorded, put off, undone. */
+  actions?: (item: Item) => ReactNode
+  /** Where the workings of a filter's day are shown; null where there are none. */
+  whyHref?: (item: Item) => string | null
+  warnings?: Warning[]
+}
+
+/** What is due, overdue first, then by day, in a section for each state. */
+export function DueList({ household, items, on, actions, whyHref, warnings = [] }: DueListProps) {
+  const byDay = [...items].sort((a, b) => (a.due < b.due ? -1 : a.due > b.due ? 1 : 0))
+  return (
+    <div className="due-list">
+      {items.length === 0 && <NothingDue />}
+      {STATES.map((state) => {
+        const those = byDay.filter((item) => item.state === state)
+        if (those.length === 0) return null
+        return (
+          <section key={state} className={`due-group due-${state}`} aria-labelledby={`due-${state}`}>
+            <h2 id={`due-${state}`}>
+              <StateSign state={state} />
+              {stateInWords(state)}
+            </h2>
+            <ol>
+              {those.map((item) => (
+                <li key={`${item.task} ${item.subject}`}>
+                  <DueItem household={household} item={item} on={on} whyHref={whyHref?.(item) ?? null}>
+                    {actions?.(item)}
+                  </DueItem>
+                </li>
+              ))}
+            </ol>
+          </section>
+        )
+      })}
+      {warnings.length > 0 && <Warnings warnings={warnings} />}
+    </div>
+  )
+}
+
+/** What the plan found odd about the home: said once, below what is due. */
+export function Warnings({ warnings }: { warnings: Warning[] }) {
+  return (
+    <section className="notices" aria-labelledby="notices">
+      <h2 id="notices">Worth knowing</h2>
+      <ul>
+        {warnings.map(({ code, subject, say }) => (
+          <li key={`${code} ${subject}`}>{say}</li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+function NothingDue() {
+  return (
+    <div className="nothing">
+      <h2>Nothing is due</h2>
+      <p>
+        No filter, service or device of this home needs anything that we know of. If something is missing here, add it
+        to the description of the home.
+      </p>
+    </div>
+  )
+}
+
+// The state's shape: filled, half filled, open, a dot. Its words stand beside it.
+function StateSign({ state }: { state: State }) {
+  return (
+    <svg className="state-sign" viewBox="0 0 20 20" aria-hidden="true" focusable="false">
+      {state === 'later' ? (
+        <circle cx="10" cy="10" r="3" fill="currentColor" />
+      ) : (
+        <rect x="2" y="2" width="16" height="16" fill="none" stroke="currentColor" strokeWidth="2.4" />
+      )}
+      {state === 'overdue' && <rect x="2" y="2" width="16" height="16" fill="currentColor" />}
+      {state === 'due' && <rect x="2" y="10" width="16" height="8" fill="currentColor" />}
+    </svg>
+  )
+}
