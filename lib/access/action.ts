@@ -48,8 +48,8 @@ const SAY: Record<Exclude<Barred, 'not-found'>, string> = {
  */
 export function action<I, T = null>({ name, needs, parse, run }: ActionOptions<I, T>) {
   register({ name, kind: 'action', needs })
-  return async function authorised(...sent: [Answer<T>, FormData] | [FormData]): Promise<Answer<T>> {
-    const form = sent.at(-1)
+  // The state before is React's to keep; what is answered depends on the form alone.
+  return async function authorised(_before: Answer<T>, form: FormData): Promise<Answer<T>> {
     if (!(form instanceof FormData))
       return { faults: [{ path: '', say: 'Nothing was sent. Try again.' }], typed: {}, done: null }
     const typed = typedIn(form)

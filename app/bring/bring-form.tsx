@@ -1,0 +1,158 @@
+'use client'
+
+import Link from 'next/link'
+import { type DragEvent, useActionState, useRef, useState } from 'react'
+import { PlanSheet } from '@/app/parts/plan-sheet'
+import { tables } from '@/content/tables'
+import { type Answer, NOT_SENT } from '@/lib/core/answer'
+import { plural } from '@/lib/core/day-words'
+import type { Fault } from '@/lib/core/fault'
+import { keepBrought, type Shown, showBrought } from './actions'
+
+/** Brings a household file, dropped, chosen or pasted, and draws it up; keeping it is a second button. */
+export function BringForm({ signedIn }: { signedIn: boolean }) {
+  const [shown, show, isReading] = useActionState<Answer<Shown>, FormData>(showBrought, NOT_SENT)
+  const [kept, keep, isKeeping] = useActionState<Answer, FormData>(keepBrought, NOT_SENT)
+  const faults = kept.faults.length > 0 ? kept.faults : shown.faults
+  const { done } = shown
+  if (done) return <Sheets shown={done} signedIn={signedIn} keep={keep} faults={kept.faults} />
+  return (
+    <form action={show} className="bring">
+      <h1>Bring a household file</h1>
+      <p className="lead">
+        A household file describes a home, its equipment and what was done. You see what is due and why; nothing is
+        stored unless you keep it.
+      </p>
+      <FileFaults faults={faults} />
+      <FileField />
+      <div className="field">
+        <label className="label" htmlFor="text">
+          Or paste what stands in it
+        </label>
+        <textarea
+          id="text"
+          name="text"
+          rows={8}
+          spellCheck={false}
+          defaultValue={shown.typed.text?.[0] ?? kept.typed.text?.[0]}
+        />
+      </div>
+      <div className="buttons">
+        <button type="submit" className="main" disabled={isReading}>
+          {isReading ? 'Reading…' : 'Show what is due'}
+        </button>
+        {signedIn && (
+          <button type="submit" formAction={keep} disabled={isKeeping}>
+            {isKeeping ? 'Keeping…' : 'Keep it in my account'}
+          </button>
+        )}
+        <Link href="/sample">No file? Look around a sample home</Link>
+      </div>
+    </form>
+  )
+}
+
+/** A place to drop a file onto; without JavaScript it is the plain file field that it holds. */
+function FileField() {
+  const input = useRef<HTMLInputElement>(null)
+  const [isOver, setOver] = useState(false)
+  function drop(event: DragEvent) {
+    event.preventDefault()
+    setOver(false)
+    if (input.current && event.dataTransfer.files.length > 0) input.current.files = event.dataTransfer.files
+  }
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is one more way; the field inside does the same by keyboard.
+    <div
+      className={isOver ? 'field drop over' : 'field drop'}
+      onDragOver={(event) => {
+        event.preventDefault()
+        setOver(true)
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={drop}
+    >
+      <label className="label" htmlFor="file">
+        Choose a file, or drop it here
+      </label>
+      <p className="hint" id="file-hint">
+        A .json file, at most 9 MB.
+      </p>
+      <input
+        ref={input}
+        id="file"
+        name="file"
+        type="file"
+        accept=".json,application/json"
+        aria-describedby="file-hint"
+      />
+    </div>
+  )
+}
+
+/** Every fault with the place in the file where it stands. */
+function FileFaults({ faults }: { faults: Fault[] }) {
+  if (faults.length === 0) return null
+  return (
+    <section className="faults" role="alert" aria-labelledby="faults">
+      <h2 id="faults">{faults.length === 1 ? 'One thing to put right' : `${faults.length} things to put right`}</h2>
+      <ul>
+        {faults.map(({ path, say }) => (
+          <li key={`${path} ${say}`}>
+            {path && path !== 'file' && (
+              <>
+                <code>{path}</code>:{' '}
+              </>
+            )}
+            {say}
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+interface SheetsProps {
+  shown: Shown
+  signedIn: boolean
+  keep: (form: FormData) => void
+  faults: Fault[]
+}
+
+function Sheets({ shown, signedIn, keep, faults }: SheetsProps) {
+  return (
+    <>
+      <form action={keep} className="notice no-print">
+        <FileFaults faults={faults} />
+        <p>
+          <strong>Nothing of this is stored.</strong> It is gone when you leave this page.{' '}
+          {!signedIn && (
+            <>
+              To keep it, <Link href="/sign-in?next=/bring">sign in</Link> and bring the file again.
+            </>
+          )}
+        </p>
+        <input type="hidden" name="text" value={shown.text} />
+        <div className="buttons">
+          {signedIn && (
+            <button type="submit" className="main">
+              Keep it in my account
+            </button>
+          )}
+          <a className="button" href="/bring">
+            Bring another file
+          </a>
+        </div>
+      </form>
+      {shown.sheets.map((sheet) => (
+        <PlanSheet key={sheet.household.id} sheet={sheet} tables={tables} />
+      ))}
+      {shown.more > 0 && (
+        <p className="notice">
+          {plural(shown.more, 'more home')} of this file {shown.more === 1 ? 'is' : 'are'} not drawn up here: keep the
+          file in an account to see every home.
+        </p>
+      )}
+    </>
+  )
+}

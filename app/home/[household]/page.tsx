@@ -1,0 +1,110 @@
+import Link from 'next/link'
+import { DueList } from '@/app/parts/due-list'
+import { isFilterItem } from '@/app/parts/plan-sheet'
+import { dayInWords } from '@/lib/core/day-words'
+import type { Item } from '@/lib/core/plan-types'
+import { subjectInWords } from '@/lib/core/subject-words'
+import { may } from '@/lib/core/viewer'
+import { peopleInWords, taskInWords } from '@/lib/core/words'
+import type { StoredHousehold } from '@/lib/data/households'
+import { bringBack } from './actions'
+import { Did } from './did'
+import { HomeNav } from './home-nav'
+import { type LoadedHome, loadHome } from './load'
+import { OneButton } from './one-button'
+
+type Props = {
+  params: Promise<{ household: string }>
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}
+
+export const metadata = { title: 'Due' }
+
+export default async function Page({ params, searchParams }: Props) {
+  const { household: id } = await params
+  const { did, entry } = await searchParams
+  const home = await loadHome(id, `/home/${id}`)
+  const { stored, on, plan } = home
+  const { household } = stored
+  const isOff = (item: Item) => putOffOf(stored, item, on) !== undefined
+  const due = stored.state === 'closed' ? [] : plan.items.filter((item) => !isOff(item))
+  return (
+    <>
+      <HomeNav id={id} name={household.name} current="Due" />
+      <main id="main" tabIndex={-1}>
+        <h1>{household.name}</h1>
+        <p className="lead">
+          {peopleInWords(household)}. {dayInWords(on)}.
+        </p>
+        <Did id={id} did={did} entry={entry} />
+        {stored.state === 'closed' && (
+          <p className="notice">
+            This home is closed: it can be read, and nothing falls due. Whoever owns it can open it again under Details.
+          </p>
+        )}
+        {stored.state === 'open' && (
+          <DueList
+            household={household}
+            items={due}
+            on={on}
+            warnings={plan.warnings}
+            whyHref={(item) => (isFilterItem(item) ? `/home/${id}/why/${item.subject}` : null)}
+            actions={may(stored.role, 'record') ? (item) => <ItemActions id={id} item={item} on={on} /> : undefined}
+          />
+        )}
+        <PutOffs home={home} items={plan.items.filter(isOff)} />
+      </main>
+    </>
+  )
+}
+
+function putOffOf(stored: StoredHousehold, item: Item, on: string) {
+  return stored.putOffs.find((p) => p.task === item.task && p.subject === item.subject && p.until > on)
+}
+
+function ItemActions({ id, item, on }: { id: string; item: Item; on: string }) {
+  const path = `${item.task}/${encodeURIComponent(item.subject)}`
+  const isSoon = item.earliest <= on || item.state !== 'later'
+  return (
+    <>
+      <Link className={isSoon ? 'button main' : 'button'} href={`/home/${id}/record/${path}`}>
+        {item.task === 'change-filter' ? 'I changed it' : item.task === 'wash-filter' ? 'I washed it' : 'It is done'}
+      </Link>
+      {isFilterItem(item) && (
+        <Link className="button" href={`/home/${id}/record/look-at-filter/${encodeURIComponent(item.subject)}`}>
+          I looked at it
+        </Link>
+      )}
+      {item.state !== 'later' && (
+        <Link className="button quiet" href={`/home/${id}/put-off/${path}`}>
+          Put off
+        </Link>
+      )}
+    </>
+  )
+}
+
+function PutOffs({ home: { stored, on }, items }: { home: LoadedHome; items: Item[] }) {
+  if (items.length === 0 || stored.state === 'closed') return null
+  return (
+    <section aria-labelledby="put-off">
+      <h2 id="put-off">Put off</h2>
+      <ul className="plain-list">
+        {items.map((item) => {
+          const off = putOffOf(stored, item, on)
+          return (
+            <li key={`${item.task} ${item.subject}`}>
+              <p>
+                <strong>{taskInWords(item.task)}</strong>, {subjectInWords(stored.household, item.subject)}: until{' '}
+                {off && dayInWords(off.until, on)}, put off by {off?.byName}.
+              </p>
+              <OneButton action={bringBack} fields={{ household: stored.id, task: item.task, subject: item.subject }}>
+                Bring it back
+              </OneButton>
+            </li>
+          )
+        })}
+      </ul>
+    </section>
+  )
+}

@@ -1,0 +1,38 @@
+import { notFound } from 'next/navigation'
+import { tables } from '@/content/tables'
+import { TASKS, type Task } from '@/lib/core/household'
+import { subjectInWords } from '@/lib/core/subject-words'
+import { taskInWords } from '@/lib/core/words'
+import { HomeNav } from '../../../home-nav'
+import { loadHome } from '../../../load'
+import { RecordForm } from './record-form'
+
+type Props = { params: Promise<{ household: string; task: string; subject: string }> }
+
+export const metadata = { title: 'Record it' }
+
+export default async function Page({ params }: Props) {
+  const { household: id, task, subject: encoded } = await params
+  const subject = decodeURIComponent(encoded)
+  const { stored, on } = await loadHome(id, `/home/${id}/record/${task}/${encoded}`)
+  const { household } = stored
+  const known = [...household.filters, ...household.systems, ...household.devices].some((s) => s.id === subject)
+  if (!isTask(task) || !known) notFound()
+  const filter = household.filters.find((f) => f.id === subject)
+  return (
+    <>
+      <HomeNav id={id} name={household.name} current="Due" />
+      <main id="main" tabIndex={-1}>
+        <h1>
+          {taskInWords(task)}, {subjectInWords(household, subject)}
+        </h1>
+        <p className="lead">{tables.tasks[task].what}</p>
+        <RecordForm household={id} task={task} subject={subject} today={on} filter={filter ?? null} />
+      </main>
+    </>
+  )
+}
+
+function isTask(text: string): text is Task {
+  return (TASKS as readonly string[]).includes(text)
+}

@@ -1,0 +1,41 @@
+import { notFound } from 'next/navigation'
+import { isFilterItem } from '@/app/parts/plan-sheet'
+import { WhyDay } from '@/app/parts/why-day'
+import { tables } from '@/content/tables'
+import { effects } from '@/lib/core/effects'
+import { subjectInWords } from '@/lib/core/subject-words'
+import { taskInWords } from '@/lib/core/words'
+import { HomeNav } from '../../home-nav'
+import { loadHome } from '../../load'
+
+type Props = { params: Promise<{ household: string; filter: string }> }
+
+export const metadata = { title: 'Why this day' }
+
+export default async function Page({ params }: Props) {
+  const { household: id, filter: encoded } = await params
+  const filter = decodeURIComponent(encoded)
+  const { stored, on, plan } = await loadHome(id, `/home/${id}/why/${encoded}`)
+  const item = plan.items.find((i) => isFilterItem(i) && i.subject === filter)
+  const workings = plan.workings.find((w) => w.filter === filter)
+  if (!item || !workings) notFound()
+  const { household } = stored
+  return (
+    <>
+      <HomeNav id={id} name={household.name} current="Due" />
+      <main id="main" tabIndex={-1}>
+        <h1>
+          Why this day? {taskInWords(item.task)}, {subjectInWords(household, filter)}
+        </h1>
+        <WhyDay
+          household={household}
+          item={item}
+          workings={workings}
+          effects={effects(household, filter, tables, on)}
+          on={on}
+          tables={tables}
+        />
+      </main>
+    </>
+  )
+}

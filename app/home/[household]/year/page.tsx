@@ -1,0 +1,32 @@
+import { YearStrip } from '@/app/parts/year-strip'
+import { tables } from '@/content/tables'
+import { systemYears } from '@/lib/core/year'
+import { HomeNav } from '../home-nav'
+import { loadHome } from '../load'
+
+type Props = { params: Promise<{ household: string }> }
+
+export const metadata = { title: 'Year' }
+
+export default async function Page({ params }: Props) {
+  const { household: id } = await params
+  const { stored, on, plan } = await loadHome(id, `/home/${id}/year`)
+  const { household } = stored
+  return (
+    <>
+      <HomeNav id={id} name={household.name} current="Year" />
+      <main id="main" tabIndex={-1}>
+        <h1>The year of {household.name}</h1>
+        {household.systems.length === 0 && (
+          <p className="lead">
+            No heating or cooling of this home is described, so there is no year to draw. Details is the place to add
+            it.
+          </p>
+        )}
+        {systemYears(household, tables, on).map((year) => (
+          <YearStrip key={year.system} household={household} year={year} on={on} workings={plan.workings} />
+        ))}
+      </main>
+    </>
+  )
+}

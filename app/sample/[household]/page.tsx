@@ -1,0 +1,26 @@
+import Link from 'next/link'
+import { notFound } from 'next/navigation'
+import { PlanSheet } from '@/app/parts/plan-sheet'
+import { today } from '@/app/today'
+import { sampleFile } from '@/content/sample'
+import { tables } from '@/content/tables'
+import { sheetOf } from '@/lib/core/sheet'
+
+export const metadata = { title: 'A sample home' }
+
+export default async function Page({ params }: { params: Promise<{ household: string }> }) {
+  const { household: id } = await params
+  const home = sampleFile(await today('America/Chicago')).households.find((h) => h.id === id)
+  if (!home) notFound()
+  const sheet = sheetOf(home, tables, await today(home.timeZone))
+  return (
+    <main id="main" tabIndex={-1}>
+      <PlanSheet sheet={sheet} tables={tables}>
+        <p className="notice">
+          This home is invented. <Link href="/sample">The other sample homes</Link> ·{' '}
+          <Link href="/">Start with your own</Link>
+        </p>
+      </PlanSheet>
+    </main>
+  )
+}

@@ -1,0 +1,28 @@
+import type { Day } from './day'
+import { effects } from './effects'
+import type { Household } from './household'
+import { planHousehold } from './plan'
+import type { Effect, HouseholdPlan, SystemYear } from './plan-types'
+import type { Tables } from './tables'
+import { systemYears } from './year'
+
+/** Everything that is shown of one home on one sheet. Plain data: it travels to a browser as it is. */
+export interface HomeSheet {
+  household: Household
+  on: Day
+  plan: HouseholdPlan
+  /** What each fact does to each filter's day. */
+  effects: { filter: string; effects: Effect[] }[]
+  years: SystemYear[]
+}
+
+/** The sheet of one home on one day. */
+export function sheetOf(household: Household, tables: Tables, on: Day): HomeSheet {
+  return {
+    household,
+    on,
+    plan: planHousehold(household, tables, on),
+    effects: household.filters.map(({ id }) => ({ filter: id, effects: effects(household, id, tables, on) })),
+    years: systemYears(household, tables, on),
+  }
+}
