@@ -70,8 +70,8 @@ export function ArrowFloor() {
       <path d="M74,118 H246" strokeWidth="4" strokeDasharray="10 6" />
       <Pleats x={76} y={130} width={168} height={30} />
       <PrintedArrow from={[160, 126]} to={[160, 186]} />
-      <Air from={[104, 52]} to={[104, 110]} />
-      <Air from={[216, 52]} to={[216, 110]} />
+      <Air from={[104, 66]} to={[104, 110]} />
+      <Air from={[216, 66]} to={[216, 110]} />
       <Air from={[104, 168]} to={[104, 210]} />
       <Air from={[216, 168]} to={[216, 210]} />
       <Word at={[160, 30]} strong>

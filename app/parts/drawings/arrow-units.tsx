@@ -67,11 +67,11 @@ export function ArrowCabinet() {
       <path d="M62,68 H118" strokeWidth="1.4" />
       <Word at={[44, 166]}>filter</Word>
       <path d="M70,160 H98" strokeWidth="1.4" />
-      <Word at={[272, 150]} strong>
+      <Word at={[276, 150]} strong>
         Arrow
       </Word>
-      <Word at={[272, 170]} strong>
-        to the fan
+      <Word at={[276, 170]} strong>
+        to fan
       </Word>
     </Plate>
   )
@@ -92,9 +92,11 @@ export function ArrowMedia() {
       <Blower x={242} y={114} r={42} />
       <Air from={[12, 88]} to={[78, 88]} />
       <Air from={[12, 140]} to={[78, 140]} />
-      <Word at={[42, 220]}>return duct</Word>
+      <Word at={[4, 220]} anchor="start">
+        return duct
+      </Word>
       <Word at={[236, 220]}>unit</Word>
-      <Word at={[124, 34]} strong>
+      <Word at={[4, 30]} anchor="start" strong>
         thick filter
       </Word>
     </Plate>

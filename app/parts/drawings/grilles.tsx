@@ -40,7 +40,7 @@ export function ReturnGrille() {
       <Word at={[284, 20]}>duct</Word>
       <path d="M176,44 L228,60" strokeWidth="4" />
       <circle cx="229" cy="61" r="4" fill="currentColor" />
-      <path d="M230,62 C236,82 230,98 235,116 C231,126 236,136 233,146" strokeWidth="5" />
+      <path d="M230,62 C237,76 229,86 234,98 C229,110 237,120 233,150" strokeWidth="6" />
       <Air from={[164, 88]} to={[222, 92]} />
       <Air from={[164, 118]} to={[222, 118]} />
       <Air from={[164, 150]} to={[222, 144]} />
