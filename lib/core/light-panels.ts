@@ -9,9 +9,9 @@ export interface Box {
 }
 
 // Panels are sought on a picture of about this width: fine enough for a box, coarse enough to be quick.
-const COARSE_WIDTH = 160
+const COARSE_WIDTH = 120
 const LEAST_SHARE = 0.02
-const THRESHOLD_STEPS = 14
+const THRESHOLD_STEPS = 12
 
 interface Region extends Box {
   area: number
@@ -60,27 +60,38 @@ function pairOf(regions: Region[]): [Region, Region] | null {
 }
 
 function regionsAbove({ width, height, light }: LightField, threshold: number): Region[] {
-  const seen = new Uint8Array(light.length)
+  // 1: bright and not yet in a region. A picture has many pixels: no array is made for any of them.
+  const isOpen = new Uint8Array(light.length)
+  for (let at = 0; at < light.length; at++) isOpen[at] = (light[at] ?? 0) >= threshold ? 1 : 0
+  const stack = new Int32Array(light.length)
+  let size = 0
+  function reach(next: number) {
+    if (isOpen[next] !== 1) return
+    isOpen[next] = 0
+    stack[size++] = next
+  }
   const regions: Region[] = []
   for (let start = 0; start < light.length; start++) {
-    if (seen[start] || (light[start] ?? 0) < threshold) continue
-    const open = [start]
-    seen[start] = 1
+    if (isOpen[start] !== 1) continue
+    reach(start)
     let area = 0
-    let [left, right, top, bottom] = [width, 0, height, 0]
-    for (let at = open.pop(); at !== undefined; at = open.pop()) {
-      const [x, y] = [at % width, Math.floor(at / width)]
+    let left = width
+    let right = 0
+    let top = height
+    let bottom = 0
+    while (size > 0) {
+      const at = stack[--size] ?? 0
+      const x = at % width
+      const y = (at - x) / width
       area++
-      left = Math.min(left, x)
-      right = Math.max(right, x)
-      top = Math.min(top, y)
-      bottom = Math.max(bottom, y)
-      const near = [x > 0 && at - 1, x < width - 1 && at + 1, y > 0 && at - width, y < height - 1 && at + width]
-      for (const next of near) {
-        if (next === false || seen[next] || (light[next] ?? 0) < threshold) continue
-        seen[next] = 1
-        open.push(next)
-      }
+      if (x < left) left = x
+      if (x > right) right = x
+      if (y < top) top = y
+      if (y > bottom) bottom = y
+      if (x > 0) reach(at - 1)
+      if (x < width - 1) reach(at + 1)
+      if (y > 0) reach(at - width)
+      if (y < height - 1) reach(at + width)
     }
     if (area >= LEAST_SHARE * light.length) {
       regions.push({ x: left, y: top, width: right - left + 1, height: bottom - top + 1, area })

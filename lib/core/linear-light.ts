@@ -31,7 +31,9 @@ export function lightField({ width, height, rgba }: Picture): LightField {
   const light = new Float32Array(width * height)
   const clipped = new Uint8Array(width * height)
   for (let pixel = 0; pixel < light.length; pixel++) {
-    const [red, green, blue] = [rgba[4 * pixel] ?? 0, rgba[4 * pixel + 1] ?? 0, rgba[4 * pixel + 2] ?? 0]
+    const red = rgba[4 * pixel] ?? 0
+    const green = rgba[4 * pixel + 1] ?? 0
+    const blue = rgba[4 * pixel + 2] ?? 0
     light[pixel] = 0.2126 * (LINEAR[red] ?? 0) + 0.7152 * (LINEAR[green] ?? 0) + 0.0722 * (LINEAR[blue] ?? 0)
     if (Math.max(red, green, blue) >= CLIPPED_FROM) clipped[pixel] = 1
   }

@@ -46,11 +46,11 @@ describe('a fair picture', () => {
     if (reading.kind === 'read') expect(reading.sureness).toBeGreaterThan(light === 'half' ? 0.75 : 0.95)
   })
 
-  test('in 200 pictures turned, tilted, noisy and of any exposure, 190 are read within 20 % and none is far off', () => {
+  test('in 120 pictures turned, tilted, noisy and of any exposure, 114 are read within 20 % and none is far off', () => {
     const random = randomOf(20261125)
     const between = (from: number, to: number) => from + (to - from) * random()
     let [within, readable, wrong, sure, sureAndWrong] = [0, 0, 0, 0, 0]
-    for (let round = 0; round < 200; round++) {
+    for (let round = 0; round < 120; round++) {
       const ratio = Math.exp(between(Math.log(0.1), 0))
       const reading = read({
         ratio,
@@ -65,6 +65,7 @@ describe('a fair picture', () => {
         lampWidth: between(0.8, 2),
         pleats: between(0, 0.5),
         seed: round,
+        width: 200,
       })
       if (reading.kind === 'refused') continue
       readable++
@@ -77,12 +78,11 @@ describe('a fair picture', () => {
         if (reading.light !== trueLight(ratio)) sureAndWrong++
       }
     }
-    expect(readable).toBeGreaterThanOrEqual(190)
-    expect(within).toBeGreaterThanOrEqual(190)
-    expect(wrong).toBeLessThanOrEqual(16)
-    expect(sure).toBeGreaterThan(80)
-    expect(sureAndWrong).toBeLessThanOrEqual(1)
-    console.log({ within, readable, wrong, sure, sureAndWrong })
+    expect(readable).toBeGreaterThanOrEqual(114)
+    expect(within).toBeGreaterThanOrEqual(114)
+    expect(wrong).toBeLessThanOrEqual(6)
+    expect(sure).toBeGreaterThan(60)
+    expect(sureAndWrong).toBe(0)
   }, 60_000)
 
   test('less light is never told as a cleaner filter', () => {
@@ -96,7 +96,7 @@ describe('a fair picture', () => {
 
   test('boxes drawn by the person are used, in a room too light to find the panels', () => {
     const scene = { ...PLAIN_SCENE, ground: 0.18, ratio: 0.4, noise: 1 }
-    const box = (x: number) => ({ x: x * 320, y: 60, width: 0.24 * 320, height: 100 })
+    const box = (x: number) => ({ x: x * 240, y: 45, width: 0.24 * 240, height: 75 })
     const panels = { thisFilter: box(0.2), reference: box(0.56) }
     const picture = renderLightScene(scene)
     const reading = readLightPicture(picture, { reference: 'new-filter', side: 'left', panels }, LIGHT_PICTURE)
@@ -129,8 +129,8 @@ describe('a picture that cannot tell is refused with its reason', () => {
     expect(codes(read(change))).toContain(code)
   })
 
-  test('one and the same fault is found in 20 noisy, turned pictures each', () => {
-    for (let seed = 0; seed < 20; seed++) {
+  test('one and the same fault is found in 12 noisy, turned pictures each', () => {
+    for (let seed = 0; seed < 12; seed++) {
       const change = { seed, noise: 4, rotationDegrees: (seed % 9) - 4, ratio: 0.3 + 0.03 * seed }
       expect(codes(read({ ...change, exposure: 1.6 }))).toContain('over-exposed')
       expect(codes(read({ ...change, blur: 0.02 })), `blurred ${seed}`).toContain('blurred')
@@ -157,7 +157,7 @@ describe('a picture that cannot tell is refused with its reason', () => {
   test('noise alone, and pictures of one colour, are never read as a filter', () => {
     for (let seed = 0; seed < 20; seed++) {
       const random = randomOf(seed)
-      const rgba = Uint8ClampedArray.from({ length: 160 * 120 * 4 }, () => (seed % 2 ? 256 * random() : 12 * seed))
+      const rgba = new Uint8ClampedArray(160 * 120 * 4).map(() => (seed % 2 ? 256 * random() : 12 * seed))
       const reading = readLightPicture(
         { width: 160, height: 120, rgba },
         { reference: 'paper', side: 'left' },

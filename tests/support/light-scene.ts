@@ -25,7 +25,7 @@ export interface LightScene {
 }
 
 export const PLAIN_SCENE: LightScene = {
-  width: 320,
+  width: 240,
   ratio: 0.5,
   side: 'left',
   exposure: 0.6,
@@ -55,8 +55,11 @@ export function renderLightScene(scene: LightScene): Picture {
   // Three box blurs come close to a Gaussian one.
   if (radius > 0) for (let pass = 0; pass < 3; pass++) light = boxBlur(light, width, height, radius)
   const rgba = new Uint8ClampedArray(width * height * 4)
-  for (const [pixel, value] of light.entries()) {
-    for (const channel of [0, 1, 2]) rgba[4 * pixel + channel] = 255 * encoded(value) + scene.noise * normal(random)
+  for (let pixel = 0; pixel < light.length; pixel++) {
+    const level = 255 * encoded(light[pixel] ?? 0)
+    rgba[4 * pixel] = level + scene.noise * normal(random)
+    rgba[4 * pixel + 1] = level + scene.noise * normal(random)
+    rgba[4 * pixel + 2] = level + scene.noise * normal(random)
     rgba[4 * pixel + 3] = 255
   }
   return { width, height, rgba }
@@ -64,9 +67,10 @@ export function renderLightScene(scene: LightScene): Picture {
 
 function sceneLight(scene: LightScene, px: number, py: number): number {
   const turn = (scene.rotationDegrees * Math.PI) / 180
-  const [rx, ry] = [px * Math.cos(turn) + py * Math.sin(turn), -px * Math.sin(turn) + py * Math.cos(turn)]
+  const rx = px * Math.cos(turn) + py * Math.sin(turn)
   const scale = 1 + scene.tilt * rx
-  const [x, y] = [rx / scale, ry / scale]
+  const x = rx / scale
+  const y = (-px * Math.sin(turn) + py * Math.cos(turn)) / scale
   const isLeft = x < 0
   const into = Math.abs(x) - scene.gap / 2
   if (into < 0 || into > PANEL.width || Math.abs(y) > PANEL.height / 2) return scene.ground
