@@ -85,6 +85,17 @@ describe('a fair picture', () => {
     expect(sureAndWrong).toBe(0)
   }, 60_000)
 
+  test('a camera that adds contrast of its own may shift the ratio, but a plain case stays what it is', () => {
+    for (const [ratio, light] of [
+      [0.85, 'clear'],
+      [0.12, 'dark'],
+    ] as const) {
+      const reading = read({ ratio, tone: 0.3, exposure: 0.5 })
+      expect(reading).toMatchObject({ kind: 'read', light })
+      expect(Math.abs(Math.log(ratioIn(reading) / ratio))).toBeLessThan(0.5)
+    }
+  })
+
   test('less light is never told as a cleaner filter', () => {
     const lights = [1, 0.8, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1].map((ratio) => {
       const reading = read({ ratio, noise: 0 })

@@ -21,6 +21,8 @@ export interface LightScene {
   lampX: number
   lampWidth: number
   pleats: number
+  /** How far the camera bends its curve towards more contrast, 0–1; sRGB alone at 0. */
+  tone: number
   seed: number
 }
 
@@ -38,6 +40,7 @@ export const PLAIN_SCENE: LightScene = {
   lampX: 0,
   lampWidth: 1.2,
   pleats: 0.25,
+  tone: 0,
   seed: 1,
 }
 
@@ -56,7 +59,7 @@ export function renderLightScene(scene: LightScene): Picture {
   if (radius > 0) for (let pass = 0; pass < 3; pass++) light = boxBlur(light, width, height, radius)
   const rgba = new Uint8ClampedArray(width * height * 4)
   for (let pixel = 0; pixel < light.length; pixel++) {
-    const level = 255 * encoded(light[pixel] ?? 0)
+    const level = 255 * toned(encoded(light[pixel] ?? 0), scene.tone)
     rgba[4 * pixel] = level + scene.noise * normal(random)
     rgba[4 * pixel + 1] = level + scene.noise * normal(random)
     rgba[4 * pixel + 2] = level + scene.noise * normal(random)
@@ -78,6 +81,11 @@ function sceneLight(scene: LightScene, px: number, py: number): number {
   const pleat = 1 - scene.pleats * (0.5 + 0.5 * Math.cos((into * 2 * Math.PI) / 0.02))
   const through = isLeft === (scene.side === 'left') ? scene.ratio : 1
   return scene.ground + scene.exposure * lamp * pleat * through
+}
+
+function toned(value: number, tone: number): number {
+  const inside = Math.min(1, value)
+  return inside + tone * (inside * inside * (3 - 2 * inside) - inside)
 }
 
 function encoded(linear: number): number {

@@ -15,7 +15,7 @@ function LampBehind({ through, felt }: { through: number; felt: number }) {
         {rays.map((angle) => (
           <path
             key={angle}
-            d={`M${fixed(160 + Math.cos(angle) * 112)},${fixed(92 + Math.sin(angle) * 84)} L${fixed(160 + Math.cos(angle) * 136)},${fixed(92 + Math.sin(angle) * 100)}`}
+            d={`M${fixed(160 + Math.cos(angle) * 112)},${fixed(92 + Math.sin(angle) * 75)} L${fixed(160 + Math.cos(angle) * 136)},${fixed(92 + Math.sin(angle) * 85)}`}
           />
         ))}
       </g>
