@@ -1,6 +1,7 @@
-import type { CommonSize, Mark } from '@/lib/core/tables'
+import type { NominalSize } from '@/lib/core/household'
+import type { Mark } from '@/lib/core/tables'
 
-export interface CommonSizeRow extends CommonSize {
+export interface CommonSizeRow extends NominalSize {
   mark: Mark
 }
 
@@ -89,6 +90,6 @@ const SIDES_BY_DEPTH: Record<number, readonly (readonly [number, number])[]> = {
   ],
 }
 
-export const COMMON_SIZES: readonly CommonSizeRow[] = Object.entries(SIDES_BY_DEPTH).flatMap(([depth, sides]) =>
+export const commonSizes: readonly CommonSizeRow[] = Object.entries(SIDES_BY_DEPTH).flatMap(([depth, sides]) =>
   sides.map(([widthIn, heightIn]): CommonSizeRow => ({ widthIn, heightIn, depthIn: Number(depth), mark: 'P' })),
 )

@@ -1,6 +1,6 @@
 import type { Day } from './day'
+import { sizeInWords } from './filter-words'
 import type { Filter } from './household'
-import { sizeText } from './nominal-size'
 
 /** The label to print for a grille, as data: the page draws it and turns `code` into squares. */
 export interface FilterLabel {
@@ -32,5 +32,5 @@ export function filterLabel(given: {
     throw new RangeError('a label must not carry a secret')
   }
   const isScreen = filter.medium === 'screen'
-  return { size: isScreen ? null : sizeText(filter.nominal), arrow, lastChanged, nextLook, code: url.href }
+  return { size: isScreen ? null : sizeInWords(filter.nominal), arrow, lastChanged, nextLook, code: url.href }
 }

@@ -1,6 +1,6 @@
+import { inches as inchesInWords, sizeInWords } from './filter-words'
 import type { NominalSize } from './household'
 import { faultsOf, type SizeFault } from './size-faults'
-import type { CommonSize } from './tables'
 
 /**
  * A filter's nominal size from what is printed on its frame or measured on it. Everything is inches; a caller
@@ -40,10 +40,10 @@ const UNDERSIZE_IN = 3 / 4
 const SIDES = ['widthIn', 'heightIn', 'depthIn'] as const
 
 /**
- * `nominalFromMeasured({ widthIn: 15.5, heightIn: 24.5, depthIn: 0.75 }, COMMON_SIZES)` is 16 × 25 × 1.
+ * `nominalFromMeasured({ widthIn: 15.5, heightIn: 24.5, depthIn: 0.75 }, commonSizes)` is 16 × 25 × 1.
  * Each side goes up to the next whole inch [P]: nominal is never more than `TAPE_TOLERANCE_IN` below measured.
  */
-export function nominalFromMeasured(measured: NominalSize, commonSizes: readonly CommonSize[]): SizeAnswer {
+export function nominalFromMeasured(measured: NominalSize, commonSizes: readonly NominalSize[]): SizeAnswer {
   const faults = faultsOf(measured)
   if (faults.length > 0) return { kind: 'refused', faults }
   const nominal = roundUp(measured)
@@ -53,7 +53,7 @@ export function nominalFromMeasured(measured: NominalSize, commonSizes: readonly
   if (second !== null) {
     notes.push({
       code: 'two-fit',
-      say: `Two sizes may fit: ${sizeText(nominal)} and ${sizeText(second)}. Measure again, from edge to edge of the frame.`,
+      say: `Two sizes may fit: ${sizeInWords(nominal)} and ${sizeInWords(second)}. Measure again, from edge to edge of the frame.`,
     })
   }
   if (isWhole(measured.widthIn) && isWhole(measured.heightIn)) {
@@ -67,10 +67,10 @@ export function nominalFromMeasured(measured: NominalSize, commonSizes: readonly
 
 /**
  * What the frame says. Whole inches are the nominal size. Fractions may be the frame's actual size, which is
- * often printed too: `nominalFromPrinted({ widthIn: 15.5, heightIn: 24.5, depthIn: 0.75 }, COMMON_SIZES)` is
+ * often printed too: `nominalFromPrinted({ widthIn: 15.5, heightIn: 24.5, depthIn: 0.75 }, commonSizes)` is
  * 16 × 25 × 1 with what was printed as the second candidate; sides that no common size explains stay as printed.
  */
-export function nominalFromPrinted(printed: NominalSize, commonSizes: readonly CommonSize[]): SizeAnswer {
+export function nominalFromPrinted(printed: NominalSize, commonSizes: readonly NominalSize[]): SizeAnswer {
   const faults = faultsOf(printed)
   if (faults.length > 0) return { kind: 'refused', faults }
   const rounded = roundUp(printed)
@@ -82,7 +82,7 @@ export function nominalFromPrinted(printed: NominalSize, commonSizes: readonly C
   const note: SizeNote = isActual
     ? {
         code: 'printed-is-actual',
-        say: `${sizeText(printed)} looks like the size of the frame itself. Shops call it ${sizeText(rounded)}. Look for that on the frame too.`,
+        say: `${sizeInWords(printed)} looks like the size of the frame itself. Shops call it ${sizeInWords(rounded)}. Look for that on the frame too.`,
       }
     : {
         code: 'fraction',
@@ -96,28 +96,8 @@ export function nominalFromPrinted(printed: NominalSize, commonSizes: readonly C
   })
 }
 
-/** `sizeText({ widthIn: 16, heightIn: 25, depthIn: 0.75 })` is `16 × 25 × 3/4`. */
-export function sizeText(size: NominalSize): string {
-  return [size.widthIn, size.heightIn, size.depthIn].map(inchesText).join(' × ')
-}
-
-/** `inchesText(15.5)` is `15 1/2`; sixteenths where they fit, else two decimals. */
-export function inchesText(inches: number): string {
-  const sixteenths = Math.round(inches * 16)
-  if (Math.abs(sixteenths / 16 - inches) > 1e-9) return String(Math.round(inches * 100) / 100)
-  const whole = Math.floor(sixteenths / 16)
-  let over = sixteenths % 16
-  if (over === 0) return String(whole)
-  let under = 16
-  while (over % 2 === 0) {
-    over /= 2
-    under /= 2
-  }
-  return `${whole === 0 ? '' : `${whole} `}${over}/${under}`
-}
-
 /** The common size nearest in sides, among those of the same depth if there are any; it keeps the asked orientation. */
-export function findNearestCommon(size: NominalSize, commonSizes: readonly CommonSize[]): NominalSize | null {
+export function findNearestCommon(size: NominalSize, commonSizes: readonly NominalSize[]): NominalSize | null {
   // A filter of another depth does not sit in the same slot, so a depth's inch counts more than any side's.
   const turned = commonSizes.map((common) => turnLike(common, size))
   const distance = (common: NominalSize) =>
@@ -134,7 +114,7 @@ function withCommon(found: {
   nominal: NominalSize
   second: NominalSize | null
   notes: SizeNote[]
-  commonSizes: readonly CommonSize[]
+  commonSizes: readonly NominalSize[]
 }): SizeAnswer {
   const { nominal, second, commonSizes } = found
   const notes = [...found.notes]
@@ -143,24 +123,24 @@ function withCommon(found: {
   if (!isCommon && nearest !== null) {
     notes.push({
       code: 'not-common',
-      say: `${sizeText(nominal)} is not on our list of common sizes. The nearest is ${sizeText(nearest)}, which is not the same filter. Measure once more, then order ${sizeText(nominal)} by name.`,
+      say: `${sizeInWords(nominal)} is not on our list of common sizes. The nearest is ${sizeInWords(nearest)}, which is not the same filter. Measure once more, then order ${sizeInWords(nominal)} by name.`,
     })
   }
   if (!commonSizes.some((common) => common.depthIn === nominal.depthIn)) {
     notes.push({
       code: 'odd-depth',
-      say: `A depth of ${inchesText(nominal.depthIn)} inches is rare. Measure the thin side once more.`,
+      say: `A depth of ${inchesInWords(nominal.depthIn)} inches is rare. Measure the thin side once more.`,
     })
   }
   return { kind: 'nominal', nominal, second, nearest, isCommon, notes }
 }
 
-function findCommon(size: NominalSize, commonSizes: readonly CommonSize[]): CommonSize | undefined {
+function findCommon(size: NominalSize, commonSizes: readonly NominalSize[]): NominalSize | undefined {
   return commonSizes.find((common) => sameSize(turnLike(common, size), size))
 }
 
 // The common sizes are kept shorter side first; the person's way round wins.
-function turnLike(common: CommonSize, like: NominalSize): NominalSize {
+function turnLike(common: NominalSize, like: NominalSize): NominalSize {
   const [short, long] = [Math.min(common.widthIn, common.heightIn), Math.max(common.widthIn, common.heightIn)]
   return like.widthIn <= like.heightIn
     ? { widthIn: short, heightIn: long, depthIn: common.depthIn }

@@ -1,15 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { COMMON_SIZES } from '@/content/common-sizes'
+import { commonSizes } from '@/content/common-sizes'
+import { inches, sizeInWords } from '@/lib/core/filter-words'
 import type { NominalSize } from '@/lib/core/household'
-import {
-  inchesText,
-  nominalFromMeasured,
-  nominalFromPrinted,
-  type SizeAnswer,
-  sizeText,
-  TAPE_TOLERANCE_IN,
-} from '@/lib/core/nominal-size'
+import { nominalFromMeasured, nominalFromPrinted, type SizeAnswer, TAPE_TOLERANCE_IN } from '@/lib/core/nominal-size'
 
 type Triple = readonly [number, number, number]
 
@@ -18,11 +12,11 @@ function size([widthIn, heightIn, depthIn]: Triple): NominalSize {
 }
 
 function measured(...triple: Triple): SizeAnswer {
-  return nominalFromMeasured(size(triple), COMMON_SIZES)
+  return nominalFromMeasured(size(triple), commonSizes)
 }
 
 function printed(...triple: Triple): SizeAnswer {
-  return nominalFromPrinted(size(triple), COMMON_SIZES)
+  return nominalFromPrinted(size(triple), commonSizes)
 }
 
 function nominal(answer: SizeAnswer): NominalSize {
@@ -122,9 +116,9 @@ describe('the nominal size', () => {
   })
 
   test('is never more than a tape error below what was measured, and less than an inch above', () => {
-    const inches = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+    const tape = (min: number, max: number) => fc.double({ min, max, noNaN: true })
     fc.assert(
-      fc.property(inches(8, 40), inches(8, 40), inches(0.5, 6), (width, height, depth) => {
+      fc.property(tape(8, 40), tape(8, 40), tape(0.5, 6), (width, height, depth) => {
         const found = nominal(measured(width, height, depth))
         for (const [side, given] of [
           [found.widthIn, width],
@@ -159,7 +153,7 @@ describe('the nominal size', () => {
     )
   })
 
-  test.each(COMMON_SIZES)('$widthIn × $heightIn × $depthIn, read or measured, is itself', (common) => {
+  test.each(commonSizes)('$widthIn × $heightIn × $depthIn, read or measured, is itself', (common) => {
     const given = size([common.widthIn, common.heightIn, common.depthIn])
     for (const answer of [printed(...asTriple(given)), measured(...asTriple(given))]) {
       expect(answer).toMatchObject({ kind: 'nominal', nominal: given, nearest: given, isCommon: true, second: null })
@@ -266,17 +260,17 @@ describe('what cannot be a filter', () => {
 })
 
 test('inches are written as a tape shows them', () => {
-  expect(inchesText(0.75)).toBe('3/4')
-  expect(inchesText(15.5)).toBe('15 1/2')
-  expect(inchesText(16)).toBe('16')
-  expect(inchesText(394 / 25.4)).toBe('15.51')
-  expect(sizeText(size([15.5, 24.5, 0.75]))).toBe('15 1/2 × 24 1/2 × 3/4')
+  expect(inches(0.75)).toBe('¾')
+  expect(inches(15.5)).toBe('15½')
+  expect(inches(16)).toBe('16')
+  expect(inches(394 / 25.4)).toBe('15.51')
+  expect(sizeInWords(size([15.5, 24.5, 0.75]))).toBe('15½ × 24½ × ¾')
 })
 
 test('the common sizes are at least forty, without doubles, in the four depths shops keep', () => {
-  const texts = COMMON_SIZES.map(sizeText)
+  const texts = commonSizes.map(sizeInWords)
   expect(texts.length).toBeGreaterThanOrEqual(40)
   expect(new Set(texts).size).toBe(texts.length)
-  expect(new Set(COMMON_SIZES.map((row) => row.depthIn))).toEqual(new Set([1, 2, 4, 5]))
-  expect(COMMON_SIZES.every((row) => row.widthIn <= row.heightIn && row.mark === 'P')).toBe(true)
+  expect(new Set(commonSizes.map((row) => row.depthIn))).toEqual(new Set([1, 2, 4, 5]))
+  expect(commonSizes.every((row) => row.widthIn <= row.heightIn && row.mark === 'P')).toBe(true)
 })
