@@ -57,3 +57,41 @@ test('two drawings on one page do not share ids', () => {
   expect(ids.length).toBe(4)
   expect(new Set(ids).size).toBe(4)
 })
+
+describe('the arrow printed on the filter points the way the air goes', () => {
+  test.each([
+    ['arrow-ceiling', 'up', 'room', 'duct'],
+    ['arrow-floor', 'down', 'room', 'duct'],
+    ['arrow-wall', 'right', 'room', 'duct'],
+    ['arrow-slot', 'right', 'return duct', 'furnace'],
+    ['arrow-media', 'right', 'return duct', 'unit'],
+    ['arrow-cabinet', 'up', 'filter', 'fan'],
+  ] as const)('%s: %s, from the %s to the %s', (id, way, from, to) => {
+    const svg = renderToStaticMarkup(<Drawing id={id} />)
+    const arrow = svg.match(/d="M([\d.]+),([\d.]+) L([\d.]+),([\d.]+)" stroke-width="8"/)
+    const [x1 = 0, y1 = 0, x2 = 0, y2 = 0] = (arrow ?? []).slice(1).map(Number)
+    const ways = { up: y2 < y1 && x1 === x2, down: y2 > y1 && x1 === x2, right: x2 > x1 && y1 === y2 }
+    expect(ways[way]).toBe(true)
+    // The word it leaves and the word it goes to lie the same way round.
+    const word = (text: string) =>
+      svg
+        .match(new RegExp(`<text x="([\\d.]+)" y="([\\d.]+)"[^>]*>${text}<`))
+        ?.slice(1)
+        .map(Number)
+    const [fromX = 0, fromY = 0] = word(from) ?? []
+    const [toX = 0, toY = 0] = word(to) ?? []
+    expect(way === 'right' ? toX > fromX : way === 'up' ? toY < fromY : toY > fromY).toBe(true)
+  })
+
+  test('air enters a return from the room side and leaves a supply to it', () => {
+    for (const [id, sign] of [
+      ['return-grille', 1],
+      ['supply-register', -1],
+    ] as const) {
+      const svg = renderToStaticMarkup(<Drawing id={id} />)
+      const air = [...svg.matchAll(/d="M([\d.]+),[\d.]+ L([\d.]+),[\d.]+" stroke-dasharray/g)]
+      expect(air.length).toBeGreaterThanOrEqual(4)
+      for (const [, from, to] of air) expect(Math.sign(Number(to) - Number(from))).toBe(sign)
+    }
+  })
+})
