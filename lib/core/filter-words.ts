@@ -1,6 +1,6 @@
 import type { FilterPlace, Medium, NominalSize } from './household'
 
-const QUARTERS = ['', '¼', '½', '¾']
+const EIGHTHS = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞']
 
 /** `16 × 25 × 1`, `15½ × 24½ × ¾`: inches, as printed on the frame. Trade sizes stay in inches everywhere. */
 export function sizeInWords({ widthIn, heightIn, depthIn }: NominalSize): string {
@@ -15,11 +15,12 @@ export function sizeTextInWords(size: string): string {
     .join(' × ')
 }
 
-function inches(value: number): string {
+/** `15½`, `4⅜`; what no eighth says is rounded to hundredths: `15.51`. */
+export function inches(value: number): string {
   const whole = Math.floor(value)
-  const quarter = (value - whole) * 4
-  if (!Number.isInteger(quarter)) return String(value)
-  return `${whole === 0 && quarter > 0 ? '' : whole}${QUARTERS[quarter] ?? ''}`
+  const eighth = (value - whole) * 8
+  if (!Number.isInteger(eighth)) return String(Math.round(value * 100) / 100)
+  return `${whole === 0 && eighth > 0 ? '' : whole}${EIGHTHS[eighth] ?? ''}`
 }
 
 const PLACES: Record<FilterPlace, string> = {

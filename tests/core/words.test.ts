@@ -59,11 +59,11 @@ describe('days in words', () => {
 })
 
 describe('filters in words', () => {
-  test('a size reads as it is printed, quarters as fractions', () => {
+  test('a size reads as it is printed, eighths as fractions', () => {
     expect(sizeInWords({ widthIn: 16, heightIn: 25, depthIn: 1 })).toBe('16 × 25 × 1')
     expect(sizeInWords({ widthIn: 15.5, heightIn: 24.5, depthIn: 0.75 })).toBe('15½ × 24½ × ¾')
     expect(sizeTextInWords('20x25x4.25')).toBe('20 × 25 × 4¼')
-    expect(sizeInWords({ widthIn: 19.875, heightIn: 20, depthIn: 1 })).toBe('19.875 × 20 × 1')
+    expect(sizeInWords({ widthIn: 19.875, heightIn: 20, depthIn: 1 })).toBe('19⅞ × 20 × 1')
   })
 
   test('the arrow points with the air, away from the room, and a screen has none', () => {

@@ -1,0 +1,157 @@
+import type { FinderScreen } from '@/lib/guide/finder-types'
+
+/** Which grille draws air in, and the places at the unit where a filter may be instead. */
+export const DUCTED: FinderScreen[] = [
+  {
+    kind: 'question',
+    id: 'test',
+    title: 'Which grille draws air in?',
+    text: [
+      'Set the fan at the thermostat to ON. Wait two minutes.',
+      'Go to the largest grille you can find. Hold one sheet of tissue close to it.',
+      'If it sticks, this is a return. If it flies off, this is a supply.',
+    ],
+    drawings: ['return-grille', 'supply-register'],
+    cautions: ['Keep the tissue away from any flame or fireplace. Feet on the floor.'],
+    asks: ['fan-on', 'tissue'],
+    answers: [
+      { id: 'sticks', say: 'The tissue sticks', next: 'where' },
+      { id: 'flies', say: 'The tissue flies off', next: 'others' },
+      { id: 'nothing', say: 'It does not move', next: 'no-move' },
+      { id: 'cannot', say: 'I cannot do this', next: 'by-look' },
+    ],
+    sources: ['E49', 'CP'],
+  },
+  {
+    kind: 'question',
+    id: 'others',
+    title: 'That one is a supply: no filter there',
+    text: [
+      'Look for a larger grille with no lever. Most homes have only one or two.',
+      'Look low in the hall, in the ceiling, and in the floor. Test it with the tissue.',
+    ],
+    drawings: ['return-grille', 'supply-register'],
+    asks: ['look', 'tissue'],
+    answers: [
+      { id: 'found', say: 'I found one where the tissue sticks', next: 'where' },
+      { id: 'none', say: 'All of them blow', next: 'unit' },
+    ],
+    sources: ['E49', 'CP'],
+  },
+  {
+    kind: 'question',
+    id: 'no-move',
+    title: 'Is the fan on?',
+    text: ['See that the thermostat says fan ON. Wait two more minutes. Try the tissue again, here and at others.'],
+    asks: ['fan-on', 'tissue'],
+    answers: [
+      { id: 'sticks', say: 'Now it sticks', next: 'where' },
+      { id: 'flies', say: 'Now it flies off', next: 'others' },
+      { id: 'nothing', say: 'No air at any grille', next: 'no-air' },
+    ],
+    sources: ['E49', 'CP'],
+  },
+  {
+    kind: 'question',
+    id: 'by-look',
+    title: 'Tell it by its looks',
+    text: ['A return is large and has no lever. There are few of them. A supply is small, and most have a lever.'],
+    drawings: ['return-grille', 'supply-register'],
+    asks: ['look'],
+    answers: [
+      { id: 'found', say: 'I see a return', next: 'where' },
+      { id: 'none', say: 'I see none, or I am not sure', next: 'unit' },
+    ],
+    sources: ['E49', 'CP'],
+  },
+  {
+    kind: 'question',
+    id: 'where',
+    title: 'Where is this grille?',
+    text: ['The arrow on the filter goes the way the air goes: into the grille.'],
+    drawings: ['arrow-ceiling', 'arrow-wall', 'arrow-floor'],
+    asks: ['look'],
+    answers: [
+      { id: 'ceiling', say: 'In the ceiling', next: 'reach', sets: { place: 'ceiling-grille' } },
+      { id: 'wall', say: 'In a wall', next: 'reach', sets: { place: 'wall-grille' } },
+      { id: 'floor', say: 'In the floor', next: 'reach', sets: { place: 'floor-grille' } },
+    ],
+    sources: ['E49', 'CP'],
+  },
+  {
+    kind: 'question',
+    id: 'unit',
+    title: 'Can you walk up to the unit?',
+    text: [
+      'The filter may be at the furnace or air handler. It is often in a closet, basement or garage.',
+      'Do not climb a ladder. Do not go into an attic or crawl space. Leave locked doors shut.',
+    ],
+    asks: ['look'],
+    answers: [
+      { id: 'yes', say: 'Yes, I stand before it', next: 'unit-trouble' },
+      { id: 'no', say: 'No, or I do not know where it is', next: 'ask-where' },
+    ],
+    sources: ['E43', 'CP', 'POL'],
+  },
+  {
+    kind: 'question',
+    id: 'unit-trouble',
+    title: 'Before you look closer',
+    text: [
+      'Stay one step back. Do you smell gas or burning now? Then leave and call 911.',
+      'Is there water, soot, a scorch mark, or a loose cover?',
+    ],
+    asks: [],
+    answers: [
+      { id: 'no', say: 'None of these', next: 'unit-look' },
+      { id: 'smell', say: 'I smell gas or burning', next: 'leave' },
+      { id: 'yes', say: 'Water, soot, scorch or a loose cover', next: 'stop' },
+      { id: 'unsure', say: 'Not sure', next: 'leave' },
+    ],
+    sources: ['E1', 'E18', 'E46', 'POL'],
+  },
+  {
+    kind: 'question',
+    id: 'unit-look',
+    title: 'What do you see from outside?',
+    text: ['Open nothing yet. Follow the large duct to the unit and look at the spot where they meet.'],
+    drawings: ['arrow-slot', 'arrow-media', 'arrow-cabinet'],
+    asks: ['look'],
+    answers: [
+      {
+        id: 'slot',
+        say: 'A narrow slot between duct and unit',
+        next: 'reach',
+        sets: { place: 'furnace-slot', opener: 'ask' },
+      },
+      {
+        id: 'media',
+        say: 'A wide box with its own small door',
+        next: 'reach',
+        sets: { place: 'media-cabinet', opener: 'ask' },
+      },
+      { id: 'cabinet', say: 'Only the covers of the unit', next: 'door', sets: { place: 'in-cabinet', opener: 'ask' } },
+      { id: 'unsure', say: 'I cannot tell', next: 'ask-where' },
+    ],
+    sources: ['E43', 'CP'],
+  },
+  {
+    kind: 'question',
+    id: 'door',
+    title: 'Is there a door just for the filter?',
+    text: [
+      'It is marked FILTER, or a technician showed it to you.',
+      'It is a door of its own. It is held by hand knobs or clips, and needs no tool.',
+      'A single large cover does not count. It may hide burners.',
+    ],
+    drawings: ['arrow-cabinet'],
+    asks: ['look'],
+    answers: [
+      { id: 'yes', say: 'Yes, all of that is so', next: 'whose-door' },
+      { id: 'no', say: 'No', next: 'card', sets: { opener: 'ask' } },
+      { id: 'unsure', say: 'Not sure', next: 'card', sets: { opener: 'ask' } },
+    ],
+    sources: ['E46', 'POL'],
+  },
+  { kind: 'fork', id: 'whose-door', on: 'whose', to: { own: 'reach' }, otherwise: 'card' },
+]

@@ -1,0 +1,100 @@
+import type { FinderScreen } from '@/lib/guide/finder-types'
+
+/** Hazards first, then whose home it is and what kind of system. */
+export const START: FinderScreen[] = [
+  {
+    kind: 'question',
+    id: 'hazards',
+    title: 'First: is it safe to look?',
+    text: [
+      'Do you smell gas, even a little?',
+      'Is a CO alarm sounding? Does anyone feel sick or dizzy?',
+      'Is there smoke, a spark, or a burning smell?',
+      'If yes: get everyone out now. Touch no switch. Call 911 from far away.',
+    ],
+    asks: [],
+    answers: [
+      { id: 'no', say: 'No, none of these', next: 'trouble' },
+      { id: 'yes', say: 'Yes', next: 'leave' },
+      { id: 'unsure', say: 'Not sure', next: 'leave' },
+    ],
+    sources: ['E1', 'E2', 'E8', 'E18', 'POL'],
+  },
+  {
+    kind: 'question',
+    id: 'trouble',
+    title: 'Does anything look wrong?',
+    text: [
+      'Think of the furnace or unit and the floor near it.',
+      'Is there water? Was there a flood? Black soot or scorch marks?',
+      'Is a cover off or loose? Is there a note that says keep off?',
+      'Was there a bang at the start?',
+    ],
+    asks: [],
+    answers: [
+      { id: 'no', say: 'No, or I have not seen the unit', next: 'whose' },
+      { id: 'yes', say: 'Yes', next: 'stop' },
+      { id: 'unsure', say: 'Not sure', next: 'stop' },
+    ],
+    sources: ['E23', 'E46', 'POL'],
+  },
+  {
+    kind: 'question',
+    id: 'whose',
+    title: 'Whose home is it?',
+    text: ['Some steps are for the owner, some for the one who lives there.'],
+    asks: [],
+    answers: [
+      { id: 'own', say: 'My own', next: 'kind', sets: { whose: 'own', mayOpen: 'yes' } },
+      { id: 'rent', say: 'I rent it', next: 'lease', sets: { whose: 'rent' } },
+      { id: 'others', say: 'I look after it for others', next: 'kind', sets: { whose: 'others', mayOpen: 'yes' } },
+    ],
+    sources: ['POL'],
+  },
+  {
+    kind: 'question',
+    id: 'lease',
+    title: 'May you change the filter?',
+    text: ['Your lease or your landlord says who does it. You may always look for it.'],
+    asks: [],
+    answers: [
+      { id: 'yes', say: 'Yes, I may', next: 'kind', sets: { mayOpen: 'yes' } },
+      { id: 'no', say: 'No, the landlord does it', next: 'kind', sets: { mayOpen: 'no' } },
+      { id: 'unsure', say: 'I do not know yet', next: 'kind', sets: { mayOpen: 'no' } },
+    ],
+    sources: ['E50', 'POL'],
+  },
+  {
+    kind: 'question',
+    id: 'kind',
+    title: 'What brings warm or cool air?',
+    text: ['Pick what looks most like your home. If you have two kinds, do one now and come back for the other.'],
+    drawings: ['ducted-home', 'ductless-head', 'ventilator', 'no-filter', 'window-unit'],
+    asks: ['look'],
+    answers: [
+      { id: 'ducts', say: 'Air from grilles in several rooms', next: 'test' },
+      { id: 'head', say: 'A long box high on a wall', next: 'reach', sets: { place: 'ductless-head' } },
+      { id: 'fresh', say: 'A fresh-air box with round ducts', next: 'reach', sets: { place: 'ventilator' } },
+      { id: 'radiator', say: 'Radiators, baseboards or a warm floor', next: 'none-here' },
+      { id: 'window', say: 'A unit in a window', next: 'window' },
+      { id: 'heater', say: 'One heater built into a wall or floor', next: 'room-heater' },
+      { id: 'building', say: 'The building sends the heat', next: 'building' },
+      { id: 'unsure', say: 'None of these, or not sure', next: 'kind-unsure' },
+    ],
+    sources: ['E43', 'CP'],
+  },
+  {
+    kind: 'question',
+    id: 'kind-unsure',
+    title: 'Walk through the rooms',
+    text: ['Set the fan at the thermostat to ON and wait two minutes. Feel where air comes from. Open nothing.'],
+    asks: ['fan-on', 'look'],
+    answers: [
+      { id: 'ducts', say: 'Air comes from grilles', next: 'test' },
+      { id: 'head', say: 'Air comes from a box high on a wall', next: 'reach', sets: { place: 'ductless-head' } },
+      { id: 'still', say: 'No air, but warm metal or a warm floor', next: 'none-here' },
+      { id: 'unsure', say: 'I still cannot tell', next: 'ask-where' },
+    ],
+    sources: ['E49', 'CP'],
+  },
+]
