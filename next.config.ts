@@ -6,6 +6,8 @@ export default {
   agentRules: false,
   // Types are checked over everything, tests too, by .ci/run: a wrong test must not keep a house from its plan.
   typescript: { ignoreBuildErrors: true },
+  // A household file of 9 MB must reach the form that says what is wrong with it.
+  experimental: { serverActions: { bodySizeLimit: '12mb' }, proxyClientMaxBodySize: '12mb' },
   headers: async () => [
     {
       source: '/:path*',

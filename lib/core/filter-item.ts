@@ -80,12 +80,14 @@ export function velocityWarning(f: FilterInAir, days: SystemDays, tables: Tables
   const velocity = faceVelocityFpm(f, days.airflow)
   if (limit === null || velocity === null || velocity <= limit) return null
   const cfm = velocity * f.faceAreaFt2
-  const { depthIn } = f.filter.nominal
-  const fitting = tables.commonSizes.find(
+  const { widthIn, heightIn, depthIn } = f.filter.nominal
+  const fitting = tables.commonSizes.filter(
     (s) => s.depthIn === depthIn && (cfm * 144) / (s.widthIn * s.heightIn) <= limit,
   )
-  const better = fitting
-    ? `A ${sizeText(fitting).replaceAll('x', ' × ')} would bring it under that`
+  // A larger opening around the present one comes before another shape; the table has the smallest face first.
+  const larger = fitting.find((s) => s.widthIn >= widthIn && s.heightIn >= heightIn) ?? fitting[0]
+  const better = larger
+    ? `A ${sizeText(larger).replaceAll('x', ' × ')} would bring it under that`
     : 'No common size alone would bring it under that; a second return would'
   return {
     code: 'filter-small-for-airflow',
