@@ -105,6 +105,16 @@ test('killed in the middle: the next one waits for what still runs, then makes i
   expect(log('log')).toBe('()()')
 })
 
+test('stopped by a signal in the middle, it takes its step along and lets go of the folder', async () => {
+  const stopped = await prepareInOwnProcess(1500)
+  await until(() => log('log') === '(')
+  stopped.kill('SIGTERM')
+  expect((await once(stopped, 'exit'))[0]).toBe(1)
+  expect(existsSync(join(root, '.plenum.lock'))).toBe(false)
+  await sleep(1700)
+  expect(log('log')).toBe('(')
+})
+
 test('a step that was done before and is killed while being redone is not taken for done', async () => {
   await run([copyStep(0)])
   writeFileSync(join(root, 'source'), 'two')
