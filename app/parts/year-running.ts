@@ -130,7 +130,8 @@ function noteList(marks: YearMarks, todayWords: string, { laneX, barX, barRows, 
   const days = new Map<string, { at: number; say: string; letters: string; lane: number }>()
   marks.lanes.forEach((lane, index) => {
     for (const { at, date, deed } of lane.events) {
-      const say = `${date}, ${deed}`
+      // Several lanes leave little room: their shapes say what is done, and the key explains the shapes.
+      const say = lane.letter ? date : `${date}, ${deed}`
       const letters = days.get(say)?.letters ?? ''
       days.set(say, { at, say, letters: letters + (lane.letter && ` ${lane.letter}`), lane: index })
     }
