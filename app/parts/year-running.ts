@@ -133,7 +133,8 @@ function noteList(marks: YearMarks, todayWords: string, { laneX, barX, barRows, 
       // Several lanes leave little room: their shapes say what is done, and the key explains the shapes.
       const say = lane.letter ? date : `${date}, ${deed}`
       const letters = days.get(say)?.letters ?? ''
-      days.set(say, { at, say, letters: letters + (lane.letter && ` ${lane.letter}`), lane: index })
+      const isNew = lane.letter && !letters.includes(lane.letter)
+      days.set(say, { at, say, letters: isNew ? `${letters} ${lane.letter}` : letters, lane: index })
     }
   })
   for (const { at, say, letters, lane } of days.values()) {
