@@ -2,7 +2,7 @@ import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { type Day, daysBetween } from '@/lib/core/day'
 import { awayInWords, dayInWords, durationInWords, spanInWords } from '@/lib/core/day-words'
-import { arrowInWords, mediumInWords, placeInWords, sizeInWords } from '@/lib/core/filter-words'
+import { arrowInWords, mediumInWords, sizeInWords } from '@/lib/core/filter-words'
 import type { Household } from '@/lib/core/household'
 import type { Item } from '@/lib/core/plan-types'
 import { subjectInWords } from '@/lib/core/subject-words'
@@ -31,7 +31,7 @@ export function DueItem({ household, item, on, whyHref, children }: DueItemProps
         <h3>
           {taskInWords(item.task)}
           <span className="due-where">
-            , {filter ? placeInWords(filter.place) : subjectInWords(household, item.subject)}
+            , {filter ? `in the ${subjectInWords(household, item.subject)}` : subjectInWords(household, item.subject)}
           </span>
         </h3>
         {filter && (
@@ -42,7 +42,7 @@ export function DueItem({ household, item, on, whyHref, children }: DueItemProps
         )}
         <p className="due-who">{who(item, on)}</p>
         {item.reasons.length > 0 && <p className="due-why">{item.reasons.map(({ say }) => say).join(' ')}</p>}
-        {item.lookOn && item.lookOn < item.due && (
+        {item.lookOn && item.lookOn < item.due && filter?.medium !== 'screen' && (
           <p className="due-look">
             {item.lookOn <= on ? 'Hold it up to a lamp now' : `Hold it up to a lamp on ${dayInWords(item.lookOn, on)}`}:
             much light means it can stay.

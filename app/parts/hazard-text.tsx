@@ -16,7 +16,7 @@ export function HazardText({ heading, lines, children, level = 2 }: HazardTextPr
     <section className="hazard" aria-label={heading}>
       <Heading>
         <HazardSign />
-        {heading}
+        <span>{heading}</span>
       </Heading>
       {lines.map((line) => (
         <p key={line}>{line}</p>

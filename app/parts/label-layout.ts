@@ -17,7 +17,7 @@ const WIDTHS: [signs: string, hundredths: number][] = [
 const WIDE = 95
 const widthOf = new Map(WIDTHS.flatMap(([signs, hundredths]) => [...signs].map((sign) => [sign, hundredths] as const)))
 
-/** The width of a line of text, a little more than it takes: `textWidth('28 Nov')` is 53. */
+/** The width of a line of text, a little more than it takes: `textWidth('28 Nov')` is 52. */
 export function textWidth(text: string, size = FONT): number {
   let hundredths = 0
   for (const sign of text) hundredths += widthOf.get(sign) ?? WIDE

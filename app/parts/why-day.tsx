@@ -40,14 +40,9 @@ export function WhyDay({ household, item, workings, effects, on, tables }: WhyDa
     <div className="why">
       <p className="why-answer">
         <strong>{dayInWords(item.due, on)}</strong>. What set the day: {basisInWords(item.basis)}.
-        {workings.loadedFraction !== null && ` Today it is about ${percentInWords(workings.loadedFraction)} full.`}
+        {workings.loadedFraction !== null && ` ${fullness(workings.loadedFraction)}`}
       </p>
-      {item.early && item.late && (
-        <p>
-          If your home is dustier than we reckon, it could be as early as {dayInWords(item.early, on)}; if it is
-          cleaner, as late as {dayInWords(item.late, on)}. A look at the filter narrows that down.
-        </p>
-      )}
+      {item.early && item.late && <Spread early={item.early} late={item.late} on={on} />}
 
       <h2>What your home’s facts do to the day</h2>
       <EffectList effects={effects} on={on} />
@@ -85,21 +80,23 @@ export function WhyDay({ household, item, workings, effects, on, tables }: WhyDa
             />
           )}
         </dl>
-        <dl>
-          <Row
-            say="Dust in the air of a reference home"
-            value={`${numberInWords(figures.dustMicrogramsPerM3.value)} µg/m³`}
-            from={figures.dustMicrogramsPerM3}
-          />
-          {factors.map(({ name, say, factor, mark }) => (
-            <Row key={name} say={say} value={`× ${numberInWords(factor, 2)}`} from={{ mark }} isStep />
-          ))}
-          <Row
-            say="Dust in the air of your home"
-            value={`${numberInWords(workings.dustMicrogramsPerM3)} µg/m³`}
-            isSum
-          />
-        </dl>
+        {workings.capacityGrams !== null && (
+          <dl>
+            <Row
+              say="Dust in the air of a reference home"
+              value={`${numberInWords(figures.dustMicrogramsPerM3.value)} µg/m³`}
+              from={figures.dustMicrogramsPerM3}
+            />
+            {factors.map(({ name, say, factor, mark }) => (
+              <Row key={name} say={say} value={`× ${numberInWords(factor, 2)}`} from={{ mark }} isStep />
+            ))}
+            <Row
+              say="Dust in the air of your home"
+              value={`${numberInWords(workings.dustMicrogramsPerM3)} µg/m³`}
+              isSum
+            />
+          </dl>
+        )}
         {medium.loading && workings.capacityGrams !== null && workings.arrestance !== null && (
           <dl>
             <Row
@@ -145,6 +142,20 @@ export function WhyDay({ household, item, workings, effects, on, tables }: WhyDa
         memory” means the source is known by name but was not read again.
       </p>
     </div>
+  )
+}
+
+function fullness(share: number): string {
+  return share >= 1 ? 'By our reckoning it is full already.' : `Today it is about ${percentInWords(share)} full.`
+}
+
+function Spread({ early, late, on }: { early: Day; late: Day; on: Day }) {
+  if (early === late) return <p>It is that day even if your home is dustier or cleaner than we reckon.</p>
+  return (
+    <p>
+      If your home is dustier than we reckon, it could be as early as {dayInWords(early, on)}; if it is cleaner, as late
+      as {dayInWords(late, on)}. A look at the filter narrows that down.
+    </p>
   )
 }
 

@@ -6,6 +6,13 @@ export function YearKey({ marks }: { marks: YearMarks }) {
   const kinds = new Set(marks.lanes.flatMap(({ events }) => events.map(({ kind }) => kind)))
   return (
     <ul className="year-key">
+      {marks.lanes
+        .filter(({ letter }) => letter)
+        .map(({ letter, name }) => (
+          <li key={letter}>
+            <strong>{letter}</strong> {name}
+          </li>
+        ))}
       {kinds.has('changed') && <IconKey kind="changed" say="filter changed or washed" />}
       {kinds.has('forecast') && <IconKey kind="forecast" say="change or wash expected" />}
       {kinds.has('looked') && <IconKey kind="looked" say="looked at" />}

@@ -130,9 +130,11 @@ function noteList(marks: YearMarks, todayWords: string, { laneX, barX, barRows, 
   const days = new Map<string, { at: number; say: string; letters: string; lane: number }>()
   marks.lanes.forEach((lane, index) => {
     for (const { at, date, deed } of lane.events) {
-      const say = `${date}, ${deed}`
+      // Several lanes leave little room: their shapes say what is done, and the key explains the shapes.
+      const say = lane.letter ? date : `${date}, ${deed}`
       const letters = days.get(say)?.letters ?? ''
-      days.set(say, { at, say, letters: letters + (lane.letter && ` ${lane.letter}`), lane: index })
+      const isNew = lane.letter && !letters.includes(lane.letter)
+      days.set(say, { at, say, letters: isNew ? `${letters} ${lane.letter}` : letters, lane: index })
     }
   })
   for (const { at, say, letters, lane } of days.values()) {

@@ -32,7 +32,7 @@ export function YearStrip({ household, year, on, workings }: YearStripProps) {
     const share = fractionOf(filter)
     return share === null
       ? []
-      : [`The filter (${names(filter)}) is about ${percentInWords(Math.min(1, share))} full today.`]
+      : [`The filter (${names(filter)}) is ${share >= 1 ? 'full' : `about ${percentInWords(share)} full`} today.`]
   })
   const desc = `From ${dateInWords(year.from)}: hours of heating and cooling a day through the year, ${year.filters.length === 0 ? 'no filter' : 'filter changes done and expected'}, and the times for a service. The table below says the same.`
   return (

@@ -13,8 +13,14 @@ import { PlaceNav } from '@/app/parts/place-nav'
 import { TextField } from '@/app/parts/text-field'
 import { WhyDay } from '@/app/parts/why-day'
 import { YearStrip } from '@/app/parts/year-strip'
+import { SAMPLE_DAY, sampleFile } from '@/content/sample'
 import { tables } from '@/content/tables'
+import { effects as effectsOf } from '@/lib/core/effects'
+import type { Household } from '@/lib/core/household'
+import { planHousehold } from '@/lib/core/plan'
 import type { Item, SystemYear } from '@/lib/core/plan-types'
+import { peopleInWords } from '@/lib/core/words'
+import { systemYears } from '@/lib/core/year'
 import { crowdedYear, effects, items, ON, warnings, workings, wrenfield, year } from './plan-fixtures'
 
 const require = createRequire(import.meta.url)
@@ -177,6 +183,42 @@ export const pages: Record<string, () => string> = {
         </form>
       </>,
     ),
+}
+
+// The sample homes with the plan that the model makes of them: what the parts will really be given.
+for (const home of sampleFile(SAMPLE_DAY).households) pages[`sample ${home.id}`] = () => samplePage(home)
+
+function samplePage(home: Household): string {
+  const plan = planHousehold(home, tables, SAMPLE_DAY)
+  return page(
+    <>
+      <h1>{home.name}</h1>
+      <p className="lead">{peopleInWords(home)}.</p>
+      <DueList household={home} items={plan.items} on={SAMPLE_DAY} warnings={plan.warnings} />
+      {plan.workings.map((figures) => {
+        const item = plan.items.find(({ subject }) => subject === figures.filter)
+        return (
+          item && (
+            <WhyDay
+              key={figures.filter}
+              household={home}
+              item={item}
+              workings={figures}
+              effects={effectsOf(home, figures.filter, tables, SAMPLE_DAY)}
+              tables={tables}
+              on={SAMPLE_DAY}
+            />
+          )
+        )
+      })}
+      {systemYears(home, tables, SAMPLE_DAY).map((each) => (
+        <section key={each.system}>
+          <h2>The year of {each.name}</h2>
+          <YearStrip household={home} year={each} on={SAMPLE_DAY} workings={plan.workings} />
+        </section>
+      ))}
+    </>,
+  )
 }
 
 function yearPage(shown: SystemYear): string {
