@@ -17,7 +17,7 @@ test('whatever a file says comes out again, field for field and in its order', a
       expect(imported.ok).toBe(true)
       expect(await exportHouseholds(ann)).toStrictEqual(file)
     }),
-    { numRuns: 100 },
+    { numRuns: 60 },
   )
 }, 60_000)
 
@@ -34,7 +34,7 @@ test('an import that replaces leaves exactly what the file says', async () => {
       expect(await exportHouseholds(ann, ids)).toStrictEqual(sameIds)
       expect(ids[0]).toBe(once.ok && once.ids[0])
     }),
-    { numRuns: 40 },
+    { numRuns: 25 },
   )
 }, 60_000)
 

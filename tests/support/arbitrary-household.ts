@@ -210,70 +210,74 @@ function each<T, U>(list: T[], make: (item: T) => fc.Arbitrary<U>): fc.Arbitrary
 /** A valid household, with everything that a household file can say. */
 export function household(): fc.Arbitrary<Household> {
   const ids = (max: number) => fc.uniqueArray(id, { maxLength: max })
-  return fc
-    .record({ systems: ids(3), filters: ids(4), devices: ids(4) })
-    .chain(({ systems, filters, devices }) =>
-      each(
-        systems.map((one) => `s-${one}`),
-        system,
-      ).chain((made) => {
-        const airy = made.filter((one) => one.delivery !== 'hydronic')
-        const placed =
-          airy.length > 0 ? filters.map((one, i) => [`f-${one}`, airy[i % airy.length] as System] as const) : []
-        return fc.tuple(
-          fc.constant(made),
-          each(placed, ([filterId, of]) => filter(filterId, of)),
-          each(
-            devices.map((one) => `d-${one}`),
-            (one) => device(one, made),
-          ),
-        )
-      }),
-    )
-    .chain(([systems, filters, devices]) => {
-      const records = record(filters, systems, devices)
-      return fc.tuple(
-        fc.constant({ systems, filters, devices }),
-        records ? fc.array(records, { maxLength: 8 }) : fc.constant<LogRecord[]>([]),
-        fc
-          .uniqueArray(fc.integer({ min: 1, max: 12 }), { maxLength: systems.length > 0 ? 4 : 0 })
-          .chain((months) => each(months, reading(systems))),
+  return (
+    fc
+      .record({ systems: ids(3), filters: ids(4), devices: ids(4) })
+      .chain(({ systems, filters, devices }) =>
+        each(
+          systems.map((one) => `s-${one}`),
+          system,
+        ).chain((made) => {
+          const airy = made.filter((one) => one.delivery !== 'hydronic')
+          const placed =
+            airy.length > 0 ? filters.map((one, i) => [`f-${one}`, airy[i % airy.length] as System] as const) : []
+          return fc.tuple(
+            fc.constant(made),
+            each(placed, ([filterId, of]) => filter(filterId, of)),
+            each(
+              devices.map((one) => `d-${one}`),
+              (one) => device(one, made),
+            ),
+          )
+        }),
       )
-    })
-    .chain(([parts, records, readings]) =>
-      merge(
-        fc.record({
-          id,
-          name,
-          tenure: fc.constantFrom(...TENURES),
-          timeZone: fc.constantFrom('America/Chicago', 'Europe/Berlin', 'Asia/Kolkata', 'Pacific/Auckland'),
-          units: fc.constantFrom('us' as const, 'metric' as const),
-          climate,
-          people: fc.integer({ min: 0, max: 30 }),
-          pets: fc.integer({ min: 0, max: 30 }),
-          ...{ smoking: fc.boolean(), carpet: fc.boolean(), hardWater: fc.boolean(), vulnerable: fc.boolean() },
-          dustEvents: fc.array(
-            fc
-              .tuple(fc.constantFrom(...DUST_EVENT_KINDS), fc.integer({ min: 20_000, max: 20_500 }), fc.nat(60))
-              .map(([kind, from, days]) => ({ kind, from: dayText(from), to: dayText(from + days) })),
-            { maxLength: 3 },
-          ),
-          ...{
-            systems: fc.constant(parts.systems),
-            filters: fc.constant(parts.filters),
-            devices: fc.constant(parts.devices),
-          },
-          ...{ records: fc.constant(records), readings: fc.constant(readings) },
-        }),
-        maybe({
-          building: name,
-          since: day(16_000, 17_896),
-          elevationFt: number(-300, 12_000),
-          emergencyNumber: fc.constantFrom('911', '112', '000'),
-          petFactor: number(1, 2),
-        }),
-      ),
-    )
+      .chain(([systems, filters, devices]) => {
+        const records = record(filters, systems, devices)
+        return fc.tuple(
+          fc.constant({ systems, filters, devices }),
+          records ? fc.array(records, { maxLength: 8 }) : fc.constant<LogRecord[]>([]),
+          fc
+            .uniqueArray(fc.integer({ min: 1, max: 12 }), { maxLength: systems.length > 0 ? 4 : 0 })
+            .chain((months) => each(months, reading(systems))),
+        )
+      })
+      .chain(([parts, records, readings]) =>
+        merge(
+          fc.record({
+            id,
+            name,
+            tenure: fc.constantFrom(...TENURES),
+            timeZone: fc.constantFrom('America/Chicago', 'Europe/Berlin', 'Asia/Kolkata', 'Pacific/Auckland'),
+            units: fc.constantFrom('us' as const, 'metric' as const),
+            climate,
+            people: fc.integer({ min: 0, max: 30 }),
+            pets: fc.integer({ min: 0, max: 30 }),
+            ...{ smoking: fc.boolean(), carpet: fc.boolean(), hardWater: fc.boolean(), vulnerable: fc.boolean() },
+            dustEvents: fc.array(
+              fc
+                .tuple(fc.constantFrom(...DUST_EVENT_KINDS), fc.integer({ min: 20_000, max: 20_500 }), fc.nat(60))
+                .map(([kind, from, days]) => ({ kind, from: dayText(from), to: dayText(from + days) })),
+              { maxLength: 3 },
+            ),
+            ...{
+              systems: fc.constant(parts.systems),
+              filters: fc.constant(parts.filters),
+              devices: fc.constant(parts.devices),
+            },
+            ...{ records: fc.constant(records), readings: fc.constant(readings) },
+          }),
+          maybe({
+            building: name,
+            since: day(16_000, 17_896),
+            elevationFt: number(-300, 12_000),
+            emergencyNumber: fc.constantFrom('911', '112', '000'),
+            petFactor: number(1, 2),
+          }),
+        ),
+      )
+      // As a file would give it: plain objects.
+      .map((made) => JSON.parse(JSON.stringify(made)) as Household)
+  )
 }
 
 /** Households of one file: their ids differ. */

@@ -6,9 +6,9 @@ import type { Act, Viewer } from '@/lib/core/viewer'
 import { createAccount } from '@/lib/data/accounts'
 import { closeDatabase } from '@/lib/data/connection'
 import { migrate } from '@/lib/data/migrate'
+import { AT } from './moment'
 
-/** A moment at which the tests' writes happen. */
-export const AT = '2026-11-25T09:00:00.000Z'
+export { AT } from './moment'
 
 /** Gives the tests of one file a real database of their own, in a folder that is gone afterwards. */
 export function freshDatabase(): { folder: string } {

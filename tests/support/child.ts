@@ -1,0 +1,46 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { createInterface } from 'node:readline'
+
+/** A real process that runs a file of tests/support/children, and the lines it said. */
+export interface Child {
+  process: ChildProcess
+  lines: string[]
+  /** Resolves when it has said a line that begins so. */
+  said(start: string): Promise<void>
+  /** Resolves with the exit code when it is over, null where it was killed. */
+  over: Promise<number | null>
+}
+
+/** Starts a child; its environment is this process's and what is given. */
+export function startChild(name: string, args: string[] = [], env: Record<string, string> = {}): Child {
+  const file = `tests/support/children/${name}.ts`
+  const child = spawn(process.execPath, ['--import', 'tsx', file, ...args], {
+    env: { ...process.env, ...env },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  })
+  const lines: string[] = []
+  const waiting: { start: string; resolve: () => void }[] = []
+  createInterface({ input: child.stdout }).on('line', (line) => {
+    lines.push(line)
+    for (const { start, resolve } of waiting) if (line.startsWith(start)) resolve()
+  })
+  const over = once(child, 'close').then(([code]) => code as number | null)
+  return {
+    process: child,
+    lines,
+    over,
+    said: (start) => {
+      const heard = new Promise<void>((resolve) => waiting.push({ start, resolve }))
+      return lines.some((line) => line.startsWith(start)) ? Promise.resolve() : heard
+    },
+  }
+}
+
+/** Waits until the child has begun and some milliseconds more, then kills it at once, as a power cut would. */
+export async function killAfter(child: Child, milliseconds: number): Promise<void> {
+  await child.said('begin')
+  await new Promise((resolve) => setTimeout(resolve, milliseconds))
+  child.process.kill('SIGKILL')
+  await child.over
+}
