@@ -1,6 +1,6 @@
 import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { join, resolve } from 'node:path'
 import { expect, test, vi } from 'vitest'
 import { listRegistered } from '@/lib/access/registry'
 import { NOT_SENT } from '@/lib/core/answer'
@@ -50,7 +50,9 @@ async function everything(): Promise<Wrapped[]> {
   const files = readdirSync('app', { recursive: true, encoding: 'utf8' }).filter((file) =>
     /(^|\/)(actions|route)\.ts$/.test(file),
   )
-  const modules = await Promise.all(files.map(async (file) => ({ file, module: await import(`@/app/${file}`) })))
+  const modules = await Promise.all(
+    files.map(async (file) => ({ file, module: await import(/* @vite-ignore */ resolve('app', file)) })),
+  )
   return modules.flatMap(({ file, module }) =>
     Object.entries(module).flatMap(([name, call]) =>
       typeof call === 'function' ? [{ file, name, call: call as Wrapped['call'] }] : [],

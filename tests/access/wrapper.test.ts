@@ -56,7 +56,7 @@ beforeAll(async () => {
     const signedIn = await signIn(sentWith(), { email, password: PASSWORD })
     cookies[who] = signedIn.ok ? signedIn.cookies : []
   }
-})
+}, 60_000)
 
 beforeEach(() => {
   request.headers = sentWith()

@@ -35,7 +35,7 @@ beforeAll(async () => {
   db.prepare('VACUUM INTO ?').run(full)
   db.close()
   folder = folderWith(join(place.folder, 'migrations'), NEXT, rebuild(full, 'Household') + rebuild(full, 'Entry'))
-})
+}, 120_000)
 
 function aCopy(): string {
   const file = join(place.folder, `copy-${copies++}.db`)
