@@ -1,0 +1,60 @@
+import { spawnSync } from 'node:child_process'
+import { writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { expect, test } from 'vitest'
+import { signIn } from '@/lib/access/sign-in'
+import { exportHouseholds } from '@/lib/data/households'
+import { writeHouseholdFile } from '@/lib/forms/household-file'
+import { sentWith } from '../support/a-browser'
+import { aHousehold } from '../support/a-household'
+import { freshDatabase } from '../support/fresh-database'
+
+const place = freshDatabase()
+
+/** Runs the command as a person does, without npm's own lines. */
+function account(args: string[], input: string) {
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    ['--conditions=react-server', '--import=tsx', 'lib/cli/account.ts', ...args],
+    { input, encoding: 'utf8', env: { ...process.env, NODE_ENV: 'production' } },
+  )
+  return { status, stdout, stderr: stderr.trim().split('\n') }
+}
+
+test('it makes an account with a household file in it, resets its password and lists it', async () => {
+  const file = join(place.folder, 'homes.json')
+  writeFileSync(file, writeHouseholdFile([aHousehold()]))
+  const made = account(['create', '--email', 'Ann@example.org', '--import', file], 'four words are enough\n')
+  expect(made).toMatchObject({ status: 0, stderr: [''] })
+  const { account: accountId, households } = JSON.parse(made.stdout)
+  expect(households).toHaveLength(1)
+  const ann = { kind: 'account', accountId, name: 'ann', administrator: true } as const
+  expect(await exportHouseholds(ann)).toStrictEqual([aHousehold()])
+  expect((await signIn(sentWith(), { email: 'ann@example.org', password: 'four words are enough' })).ok).toBe(true)
+
+  expect(account(['reset-password', '--email', 'ann@example.org'], 'five words are enough too')).toMatchObject({
+    status: 0,
+  })
+  expect((await signIn(sentWith(), { email: 'ann@example.org', password: 'five words are enough too' })).ok).toBe(true)
+  const listed = account(['list'], '')
+  expect(JSON.parse(listed.stdout)).toMatchObject({ id: accountId, email: 'ann@example.org', households: 1 })
+}, 120_000)
+
+test('every fault is a line on standard error, with exit status 2 and nothing else', () => {
+  const file = join(place.folder, 'faulty.json')
+  writeFileSync(file, JSON.stringify({ plenum: 1, households: [{ id: 'x', colour: 'red' }] }))
+  const faulty = account(['create', '--email', 'ben@example.org', '--import', file], 'four words are enough')
+  expect(faulty).toMatchObject({ status: 2, stdout: '' })
+  expect(faulty.stderr.length).toBeGreaterThan(3)
+  expect(faulty.stderr.every((line) => line.startsWith('households[0]'))).toBe(true)
+  const short = account(['create', '--email', 'nobody', '--import', join(place.folder, 'homes.json')], 'short')
+  expect(short).toMatchObject({
+    status: 2,
+    stdout: '',
+    stderr: [expect.stringContaining('email'), expect.stringContaining('password')],
+  })
+  expect(account(['reset-password', '--email', 'zoe@example.org'], 'four words are enough')).toMatchObject({
+    status: 2,
+  })
+  expect(account(['destroy'], '')).toMatchObject({ status: 2, stdout: '' })
+}, 120_000)
