@@ -39,9 +39,13 @@ export function handler({
   run: (requested: Requested) => Promise<Response>
 }) {
   register({ name, kind: 'handler', needs })
-  return async function authorised(request: Request, context: { params: Promise<Parameters> }): Promise<Response> {
+  return async function authorised(
+    request: Request,
+    context: { params: Promise<Parameters | undefined> },
+  ): Promise<Response> {
     try {
-      const params = await context.params
+      // Next gives none to a route without parts in its address.
+      const params = (await context.params) ?? {}
       const householdId = String(params.household ?? '')
       const writes = request.method !== 'GET' && request.method !== 'HEAD'
       const allowed = await authorise(request.headers, { needs, writes, householdId })

@@ -1,8 +1,11 @@
 import { join, resolve } from 'node:path'
 
+// Said to the bundler: the files below are found when the program runs, none of them is a part of it.
+const CWD = /* turbopackIgnore: true */ process.cwd()
+
 /** The folder that holds everything the product writes: `DATA_DIR`, else `./data`. */
 export function dataFolder(): string {
-  return resolve(process.env.DATA_DIR || 'data')
+  return resolve(CWD, process.env.DATA_DIR || 'data')
 }
 
 /** The address of the database: `DATABASE_URL`, else a file in the data folder. */
@@ -18,10 +21,10 @@ export function databaseFile(url = databaseUrl()): string {
       `DATABASE_URL starts with "${url.split(':')[0]}:", and only "file:" is known here, like file:./data/plenum.db.`,
     )
   }
-  return resolve(url.slice('file:'.length).replace(/\?.*$/, ''))
+  return resolve(CWD, url.slice('file:'.length).replace(/\?.*$/, ''))
 }
 
 /** Where the migrations of the database's kind lie in the program's folder. */
 export function migrationsFolder(): string {
-  return resolve('prisma', 'sqlite', 'migrations')
+  return resolve(CWD, 'prisma', 'sqlite', 'migrations')
 }

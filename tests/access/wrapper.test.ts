@@ -173,3 +173,13 @@ test('a database that does not answer is said in the answer, and what was typed 
     typed: { on: ['2026-11-25'] },
   })
 })
+
+test('a route without parts in its address is asked without any', async () => {
+  const route = handler({
+    name: 'test-plain',
+    needs: 'nobody',
+    run: async ({ householdId }) => new Response(`"${householdId}"`),
+  })
+  const answer = await route(new Request('http://localhost:3000/x'), { params: Promise.resolve(undefined) })
+  expect(await answer.text()).toBe('""')
+})
