@@ -157,7 +157,7 @@ test('what another site sends is not done, nor what does not say where it comes 
 test('a fault gives back what was typed, but no password', async () => {
   request.headers = sentWith(cookies.owner)
   const faulty = wrapped('owner', { parse: () => ({ ok: false, faults: [{ path: 'on', say: 'Choose a day.' }] }) })
-  expect(await faulty(form())).toEqual({
+  expect(await faulty(NOT_SENT, form())).toEqual({
     faults: [{ path: 'on', say: 'Choose a day.' }],
     typed: { household: [home], on: ['2026-11-25'] },
     done: null,
