@@ -20,6 +20,20 @@ export function PlanSheet({ sheet, tables, children }: { sheet: HomeSheet; table
         {peopleInWords(household)}. As of {dayInWords(on)}.
       </p>
       {children}
+      <p className="no-print">
+        On this page: <a href={`#due-${household.id}`}>what is due</a>
+        {sheet.years.length > 0 && (
+          <>
+            , <a href={`#year-${household.id}`}>the year</a>
+          </>
+        )}
+        {sheet.effects.length > 0 && (
+          <>
+            , <a href={`#why-${household.id}`}>why each filter’s day</a>
+          </>
+        )}
+      </p>
+      <div id={`due-${household.id}`} />
       <DueList
         household={household}
         items={plan.items}
@@ -27,9 +41,11 @@ export function PlanSheet({ sheet, tables, children }: { sheet: HomeSheet; table
         warnings={plan.warnings}
         whyHref={(item) => (isFilterItem(item) ? `#${anchor(item)}` : null)}
       />
+      <div id={`year-${household.id}`} />
       {sheet.years.map((year) => (
         <YearStrip key={year.system} household={household} year={year} on={on} workings={plan.workings} />
       ))}
+      <div id={`why-${household.id}`} />
       {plan.items.filter(isFilterItem).map((item) => {
         const workings = plan.workings.find(({ filter }) => filter === item.subject)
         const found = sheet.effects.find(({ filter }) => filter === item.subject)

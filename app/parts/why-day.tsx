@@ -104,6 +104,13 @@ export function WhyDay({ household, item, workings, effects, on, tables }: WhyDa
               value={percentInWords(workings.arrestance)}
               from={medium.loading}
             />
+            {workings.loadedFraction !== null && (
+              <Row
+                say="Dust caught since the last change"
+                value={`${roughly(workings.loadedFraction * workings.capacityGrams)} g`}
+                from={{ mark: 'C', source: 'the lines above, day by day' }}
+              />
+            )}
             <Row
               say={`What a filter of ${sizeInWords(filter.nominal)} holds`}
               value={`${roughly(workings.capacityGrams)} g`}

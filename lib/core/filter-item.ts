@@ -38,40 +38,42 @@ export function filterItem(facts: Facts, tables: Tables): Item {
   }
 }
 
-function reasonsFor({ f, days, theta, forecast }: Facts, tables: Tables): Reason[] {
-  const { changedOn } = forecast
-  if (changedOn === null) {
+function reasonsFor(facts: Facts, tables: Tables): Reason[] {
+  const { f, days, theta, forecast } = facts
+  if (forecast.changedOn === null) {
     return [{ say: 'No change is recorded yet, so look at it first: nobody knows how full it is.', mark: 'C' }]
   }
-  const changed = dateInWords(dayText(changedOn))
-  const reasons = [whatSetTheDay(f, days, forecast, changed)]
+  const reasons = [whatSetTheDay(facts, dateInWords(dayText(forecast.changedOn)))]
+  if (f.loading === null) return reasons
   if (days.measured)
-    reasons.push({ say: 'The hours are measured where they were measured, and scaled by them elsewhere.', mark: 'C' })
-  if (theta.q50 !== 1) {
-    const times = theta.q50.toFixed(2)
     reasons.push({
-      say: `What was seen at this system’s filters says: ${times} times the estimated dust.`,
-      mark: tables.figures.thetaSigma.mark,
+      say: 'Measured hours count where there are any, and correct the reckoned ones elsewhere.',
+      mark: 'C',
     })
+  if (theta.q50 !== 1) {
+    const say = `Judging by the looks at its filters, this home has about ${theta.q50.toFixed(1)} times the dust that was reckoned.`
+    reasons.push({ say, mark: tables.figures.thetaSigma.mark })
   }
   return reasons
 }
 
-function whatSetTheDay(f: FilterInAir, days: SystemDays, forecast: FilterForecast, changed: string): Reason {
+function whatSetTheDay({ f, days, forecast, on }: Facts, changed: string): Reason {
+  const last = `Last ${f.filter.medium === 'washable' || f.filter.medium === 'screen' ? 'washed' : 'changed'} on ${changed}.`
   if (forecast.basis === 'label') {
-    return { say: `Changed on ${changed}; the limit printed on the filter is ${forecast.limitDays} days.`, mark: 'P' }
+    return { say: `${last} The limit printed on the filter is ${forecast.limitDays} days.`, mark: 'P' }
   }
   if (forecast.basis === 'calendar' || f.loading === null) {
     const { calendarReason, calendarMark, calendarSource } = f.row
-    const say = `Changed on ${changed}. ${calendarReason}`
-    return { say, mark: calendarMark, ...(calendarSource && { source: calendarSource }) }
+    return { say: `${last} ${calendarReason}`, mark: calendarMark, ...(calendarSource && { source: calendarSource }) }
   }
   const hours = Math.round(days.blowerThrough(forecast.due) - days.blowerThrough(forecast.changedOn ?? forecast.due))
   const grams = Math.round(f.loading.capacityGrams)
-  return {
-    say: `Changed on ${changed}. By ${dateInWords(dayText(forecast.due))} the blower will have run about ${hours} hours since, and the filter will have caught the ${grams} g that one of its size holds.`,
-    mark: 'C',
-  }
+  const day = dateInWords(dayText(forecast.due))
+  const say =
+    forecast.due <= on
+      ? `By ${day} the blower had run about ${hours} hours, and the filter had caught the ${grams} g that one of its size holds.`
+      : `By ${day} the blower will have run about ${hours} hours, and the filter will have caught the ${grams} g that one of its size holds.`
+  return { say: `${last} ${say}`, mark: 'C' }
 }
 
 /** A filter too small for its blower, with the common size that would do. */
