@@ -258,7 +258,7 @@ export const OTHER_STOPS: OutcomeParts[] = [
   {
     id: 'not-cleared',
     severity: 3,
-    text: 'DANGER. Someone here met a gas smell, a CO alarm or smoke. No crew has said that the home is safe. If you are inside, get everyone out now. Touch no switch. Use no phone until you are far outside.',
+    text: 'DANGER. Someone here met a gas smell, a CO alarm, smoke, a flood or steam. No crew has said that the home is safe. If you are inside, get everyone out now. Touch no switch. Use no phone until you are far outside.',
     says: ['leave'],
     sections: [
       section('call', 'Only once you are outside and far from the house: call {emergency}.', ['phone-away']),
