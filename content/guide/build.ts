@@ -138,5 +138,21 @@ export function assemble({ id, title, facts, nodes }: FlowParts): Flow {
     if (node === undefined) throw new Error(`flow ${id}: no node ${name}`)
     for (const answer of node.answers ?? []) reached.add(answer.to)
   }
-  return { id, title, start: 'gas', changed: 'hazards-now', facts, nodes: nodes.filter((node) => reached.has(node.id)) }
+  const kept = nodes.filter((node) => reached.has(node.id))
+  const used = new Set(kept.flatMap(namesUsed))
+  return {
+    id,
+    title,
+    start: 'gas',
+    changed: 'hazards-now',
+    facts: facts.filter((fact) => used.has(fact.id)),
+    nodes: kept,
+  }
+}
+
+/** The marks that a node reads or sets. */
+function namesUsed(node: GuideNode): string[] {
+  const parts = [node, ...(node.answers ?? []), ...(node.sections ?? [])]
+  const sets = (node.answers ?? []).flatMap((answer) => Object.keys(answer.sets ?? {}))
+  return [...parts.flatMap((part) => Object.keys(part.when ?? {})), ...sets]
 }

@@ -13,7 +13,12 @@ const STALE = {
 const TRIPS = { resetUsed: 'yes', tripped: 'yes', least: '2' }
 
 /** One answer, two outcomes: the urgent one where cold or heat can hurt someone. */
-export function byRisk(id: string, text: string, mark: 'coldRisk' | 'vulnerable', outcomes: { low: [string, string]; high: [string, string] }): Answer[] {
+export function byRisk(
+  id: string,
+  text: string,
+  mark: 'coldRisk' | 'vulnerable',
+  outcomes: { low: [string, string]; high: [string, string] },
+): Answer[] {
   return [
     button(id, text, outcomes.low[0], { least: outcomes.low[1] }, { [mark]: ['no'] }),
     button(id, text, outcomes.high[0], { least: outcomes.high[1] }, { [mark]: ['yes'] }),
@@ -21,7 +26,10 @@ export function byRisk(id: string, text: string, mark: 'coldRisk' | 'vulnerable'
 }
 
 /** The one start of an episode: spent by anyone, at any time since the trouble began. Unknown is spent. */
-export function oneStart(next: string, usedUp: { to: string; least: string }[] = [{ to: 'used-up', least: '2' }]): GuideNode {
+export function oneStart(
+  next: string,
+  usedUp: { to: string; least: string }[] = [{ to: 'used-up', least: '2' }],
+): GuideNode {
   const [low, high] = usedUp
   function spent(id: string, text: string, extra: When = {}): Answer[] {
     if (low === undefined) throw new Error('oneStart needs an outcome')
@@ -80,10 +88,10 @@ export function filterCheck(next: string): GuideNode {
     says: ['filter'],
     when: { delivery: ['ducted'] },
     answers: [
-      button('clean', 'Light comes through: I put it back', next, { filter: 'clean' }),
-      button('changed', 'It was dark: a new one is in', next, { filter: 'changed' }),
-      button('dark', 'It is dark, and I have no new one', next, { filter: 'dark' }),
-      button('cannot', 'I can not reach it', next, { filter: 'unseen' }),
+      button('clean', 'Light comes through: I put it back', next),
+      button('changed', 'It was dark: a new one is in', next),
+      button('dark', 'It is dark, and I have no new one', next),
+      button('cannot', 'I can not reach it', next),
       skip(next),
     ],
     sources: ['doe-saver', 'practice', 'policy'],
@@ -116,7 +124,11 @@ export function airChecks(next: string): GuideNode[] {
       ifNot: 'leave it, and note the room.',
       says: ['clear-space'],
       when: { delivery: ['hydronic', 'ductless', 'room', 'unknown'] },
-      answers: [button('done', 'There is room around each one', next), button('cannot', 'I can not move it', next), skip(next)],
+      answers: [
+        button('done', 'There is room around each one', next),
+        button('cannot', 'I can not move it', next),
+        skip(next),
+      ],
       sources: ['cpsc-heaters', 'practice'],
     }),
   ]
@@ -170,7 +182,11 @@ export function powerLooks(next: string, withSwitch: boolean): GuideNode[] {
       button('tripped', 'Yes, it is', 'start-breaker', { breaker: 'tripped' }),
       button('cannot', 'It is locked, shared, has fuses, or I can not tell', after, { breaker: 'unseen' }),
       button('wet', 'The floor there is wet', 'stop-water', { waterDenied: 'no', hazardSeen: 'stop', least: '2' }),
-      button('bad', 'It is hot, buzzes or smells', 'emergency-fire', { fireDenied: 'no', hazardSeen: 'leave', least: '3' }),
+      button('bad', 'It is hot, buzzes or smells', 'emergency-fire', {
+        fireDenied: 'no',
+        hazardSeen: 'leave',
+        least: '3',
+      }),
     ],
     sources: ['utility-electric', 'practice', 'policy'],
   })
@@ -192,7 +208,14 @@ export function powerLooks(next: string, withSwitch: boolean): GuideNode[] {
   ]
 }
 
-const READY = { resetUsed: ['no'], tripped: ['no'], gasDenied: ['yes'], coDenied: ['yes'], fireDenied: ['yes'], boomDenied: ['yes'] }
+const READY = {
+  resetUsed: ['no'],
+  tripped: ['no'],
+  gasDenied: ['yes'],
+  coDenied: ['yes'],
+  fireDenied: ['yes'],
+  boomDenied: ['yes'],
+}
 
 /** Where each start leads when it is not allowed after all: to a person who may. */
 const NOT_READY = skip('cannot-check', { least: '2' })

@@ -18,27 +18,30 @@ export const FACTS: FactDefinition[] = [
   { id: 'burnsFuel', values: ['yes', 'no'], from: 'asked' },
   { id: 'coAlarm', values: ['works', 'none'], from: 'asked' },
   { id: 'coldRisk', values: ['yes', 'no'], from: 'asked' },
-  { id: 'indoor', values: ['unknown', '68-up', '60-67', 'under-60'], from: 'asked' },
   { id: 'setting', values: ['right', 'wrong', 'blank'], from: 'asked' },
   { id: 'breaker', values: ['fine', 'tripped', 'unseen'], from: 'asked' },
   { id: 'switch', values: ['on', 'off'], from: 'asked' },
-  { id: 'filter', values: ['clean', 'changed', 'dark', 'unseen'], from: 'asked' },
 ]
+
+/** Which of several systems; when nobody is sure, nothing is taken as known about it. */
+export function whichSystem(next: string, unsureSets: Record<string, string> = {}): GuideNode {
+  return question({
+    id: 'which-system',
+    text: 'Is there more than one system? Which one has the trouble? What you said so far counts for all of them.',
+    when: { systems: ['several'] },
+    answers: [
+      button('one', 'There is one, or it is the one named above', next, { systems: 'one' }),
+      button('all', 'More than one has the trouble', next, { systems: 'one', ...unsureSets }),
+      button('unsure', 'Not sure', next, { systems: 'one', ...unsureSets }),
+      skip(next),
+    ],
+  })
+}
 
 /** Which system, what heats, how the heat gets to the rooms, and whether a CO alarm stands guard. */
 export function systemFacts(next: string): GuideNode[] {
   return [
-    question({
-      id: 'which-system',
-      text: 'Is there more than one system? Which one has the trouble? What you said so far counts for all of them.',
-      when: { systems: ['several'] },
-      answers: [
-        button('one', 'There is one, or it is the one named above', 'heat-source', { systems: 'one' }),
-        button('all', 'More than one has the trouble', 'heat-source', { systems: 'one', heatSource: 'unknown', delivery: 'unknown' }),
-        button('unsure', 'Not sure', 'heat-source', { systems: 'one', heatSource: 'unknown', delivery: 'unknown' }),
-        skip('heat-source'),
-      ],
-    }),
+    whichSystem('heat-source', { heatSource: 'unknown', delivery: 'unknown' }),
     question({
       id: 'heat-source',
       fact: 'heatSource',
@@ -118,10 +121,10 @@ export function coldFacts(next: string): GuideNode[] {
       id: 'indoor',
       text: 'How warm is it inside now?',
       answers: [
-        button('68-up', '68 °F or more', next, { indoor: '68-up' }),
-        button('60-67', '60 to 67 °F', next, { indoor: '60-67' }),
-        button('under-60', 'Less than 60 °F', next, { indoor: 'under-60', coldRisk: 'yes' }),
-        button('unsure', 'Not sure', next, { indoor: 'unknown', coldRisk: 'yes' }),
+        button('68-up', '68 °F or more', next),
+        button('60-67', '60 to 67 °F', next),
+        button('cold', 'Less than 60 °F', next, { coldRisk: 'yes' }),
+        button('unsure', 'Not sure', next, { coldRisk: 'yes' }),
       ],
       sources: ['nia-cold', 'ipmc-heat', 'policy'],
     }),

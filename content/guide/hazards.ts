@@ -46,9 +46,11 @@ export const HAZARD_TEXTS: Record<Hazard, HazardText> = {
     text: 'DANGER. Gas smell. Stop. Do not tap the screen again. Get everyone out now, on foot. Touch no switch, no plug, no stove. Light nothing. Do not look for the leak. Do not open windows. Stay out until the crew says that it is safe.',
     says: ['leave'],
     sections: [
-      section('call', 'Only once you are outside and far from the house: call {emergency}. Then, still outside, call the gas company.', [
-        'phone-away',
-      ]),
+      section(
+        'call',
+        'Only once you are outside and far from the house: call {emergency}. Then, still outside, call the gas company.',
+        ['phone-away'],
+      ),
       section('say', 'Say: I smell gas. Give the address. Say who may still be inside.'),
       section('dont', 'Do not use a phone inside. Do not start a car. Do not go back for coats or pets.'),
       section('watch', 'The nose gets used to gas. If the smell fades, stay out all the same.'),
@@ -102,7 +104,9 @@ export const HAZARD_TEXTS: Record<Hazard, HazardText> = {
     text: 'DANGER. Flood water can carry power, and gas can build up. Stay out of the water. Leave by a dry way. Do not go to the breaker box. Call {emergency} from a dry place outside.',
     says: ['leave', 'phone-away'],
     sections: [
-      section('call', 'Call {emergency} from outside. Then call the power company to cut power at the meter.', ['phone-away']),
+      section('call', 'Call {emergency} from outside. Then call the power company to cut power at the meter.', [
+        'phone-away',
+      ]),
       section('say', 'Say: there is flood water by our heating. Say if you smelled gas.'),
       section('dont', 'Do not turn anything on or off. Do not use wet equipment again, even once it is dry.'),
       section('watch', 'If you can not get out dry, go up. Tell {emergency} where you are.'),
@@ -142,7 +146,9 @@ export const HAZARD_TEXTS: Record<Hazard, HazardText> = {
       section('say', 'Say: a person is cold and confused, or hard to wake. Give the age and the room temperature.'),
       section('dont', 'Do not rub arms or legs. Do not give alcohol. Do not heat with an oven, a grill or a car.'),
       section('watch', 'If the person will not wake, tell {emergency} at once.'),
-      section('meanwhile', 'Stay with them. Take off wet clothes. Warm drinks are fine if they can hold the cup.', ['keep-warm']),
+      section('meanwhile', 'Stay with them. Take off wet clothes. Warm drinks are fine if they can hold the cup.', [
+        'keep-warm',
+      ]),
       ...TELL_LATER,
     ],
     sources: ['nia-cold', 'cdc-cold', 'nfpa-oven', 'policy'],
@@ -159,7 +165,10 @@ export const HAZARD_TEXTS: Record<Hazard, HazardText> = {
       section('call', 'Was someone hurt? Call {emergency}. If not, call a licensed technician now.', ['phone-here']),
       section('say', 'Say: we felt a shock from our heating or cooling. Say which part.'),
       section('dont', 'Do not touch it again to be sure. Do not turn anything on or off.'),
-      section('watch', 'Sparks, a buzz, smoke or a burnt smell: leave, and call {emergency} from outside.', ['leave', 'phone-away']),
+      section('watch', 'Sparks, a buzz, smoke or a burnt smell: leave, and call {emergency} from outside.', [
+        'leave',
+        'phone-away',
+      ]),
       section('meanwhile', 'Keep children and pets out of that room. Warn everyone at home.'),
       ...TELL_NOW,
     ],
@@ -181,7 +190,10 @@ export const HAZARD_TEXTS: Record<Hazard, HazardText> = {
       ]),
       section('say', 'Say: there is water at the electric parts of our heating or cooling unit.'),
       section('dont', 'Do not mop there. Do not turn anything on or off. Do not dry the unit to use it.'),
-      section('watch', 'The water rises, or you hear a buzz: leave, and call {emergency} from outside.', ['leave', 'phone-away']),
+      section('watch', 'The water rises, or you hear a buzz: leave, and call {emergency} from outside.', [
+        'leave',
+        'phone-away',
+      ]),
       section('meanwhile', 'Keep children and pets away from the wet floor. Use another floor of the home.'),
       ...TELL_NOW,
     ],
@@ -199,10 +211,11 @@ export const HAZARD_TEXTS: Record<Hazard, HazardText> = {
       section('call', 'Call a licensed technician today. At night, use the after-hours line.', ['phone-here']),
       section('say', 'Say: there was a bang, or soot, when the burner lit. Say how often.'),
       section('dont', 'Do not start it again, not even to show someone.'),
-      section('watch', 'Gas smell, smoke, a CO alarm or people who feel ill: get out. Call {emergency} from far outside.', [
-        'leave',
-        'phone-away',
-      ]),
+      section(
+        'watch',
+        'Gas smell, smoke, a CO alarm or people who feel ill: get out. Call {emergency} from far outside.',
+        ['leave', 'phone-away'],
+      ),
       section('meanwhile', 'Dress warm, and move to one warm room. Is it below 60 °F inside? Go to a warm place.', [
         'warm-room',
         'warm-place',
@@ -220,11 +233,11 @@ export const HAZARD_TEXTS: Record<Hazard, HazardText> = {
     text: 'WARNING. Spilled oil or a strong oil smell is not safe to run. Set the thermostat to OFF. Keep flames and sparks away. Call a licensed oil technician today.',
     says: ['thermostat-off', 'phone-here'],
     sections: [
-      section('call', 'Call a licensed oil technician today. A big spill or smoke? Leave, and call {emergency} from outside.', [
-        'phone-here',
-        'leave',
-        'phone-away',
-      ]),
+      section(
+        'call',
+        'Call a licensed oil technician today. A big spill or smoke? Leave, and call {emergency} from outside.',
+        ['phone-here', 'leave', 'phone-away'],
+      ),
       section('say', 'Say: there is oil, or an oil smell, at our heater. Say how much and where.'),
       section('dont', 'Do not press the red button. Do not wash the oil down a drain.'),
       section('watch', 'Smoke, soot in the air or people who feel ill: get out. Call {emergency} from outside.', [
@@ -295,7 +308,10 @@ export const OTHER_STOPS: OutcomeParts[] = [
       section('say', 'Say how the person acts, the age, and how warm or cold the room is.'),
       section('dont', 'Do not leave them alone. Do not give alcohol.'),
       section('watch', 'If the person will not wake, tell {emergency} at once.'),
-      section('meanwhile', 'Too cold: keep them dry, with blankets. Too hot: move them to a cool place.', ['keep-warm', 'cool-place']),
+      section('meanwhile', 'Too cold: keep them dry, with blankets. Too hot: move them to a cool place.', [
+        'keep-warm',
+        'cool-place',
+      ]),
       ...TELL_LATER,
     ],
     sources: ['nia-cold', 'cdc-heat', 'epa-co', 'policy'],
@@ -306,10 +322,17 @@ export const OTHER_STOPS: OutcomeParts[] = [
     text: 'WARNING. Equipment that was under water is not safe, even once it is dry. It may run for weeks and then fail in a bad way. Leave it alone. Call a licensed technician today.',
     says: ['phone-here'],
     sections: [
-      section('call', 'Call a licensed technician today. Flooded gas, oil and electric units all need a professional.', ['phone-here']),
+      section(
+        'call',
+        'Call a licensed technician today. Flooded gas, oil and electric units all need a professional.',
+        ['phone-here'],
+      ),
       section('say', 'Say: the unit was wet or flooded. Say how high the water came.'),
       section('dont', 'Do not turn it on or off. Do not dry it to use it. Do not go near wet outlets.'),
-      section('watch', 'Gas smell, sparks or a buzz: get out. Call {emergency} from far outside.', ['leave', 'phone-away']),
+      section('watch', 'Gas smell, sparks or a buzz: get out. Call {emergency} from far outside.', [
+        'leave',
+        'phone-away',
+      ]),
       section('meanwhile', 'Go to a warm, dry place. Friends, or a public warm room, will do.', ['warm-place']),
       ...TELL_NOW,
     ],
@@ -323,8 +346,13 @@ export const OTHER_STOPS: OutcomeParts[] = [
       section('call', 'Call the name on the tag, or a licensed technician, today.', ['phone-here']),
       section('say', 'Say what the tag reads, or what was met and when.'),
       section('dont', 'Do not take off the tag. Do not turn the unit on.'),
-      section('watch', 'Gas smell, smoke or a CO alarm: get out. Call {emergency} from far outside.', ['leave', 'phone-away']),
-      section('meanwhile', 'Go to a warm place if the home gets cold. Once a pro clears it, write it in the log.', ['warm-place']),
+      section('watch', 'Gas smell, smoke or a CO alarm: get out. Call {emergency} from far outside.', [
+        'leave',
+        'phone-away',
+      ]),
+      section('meanwhile', 'Go to a warm place if the home gets cold. Once a pro clears it, write it in the log.', [
+        'warm-place',
+      ]),
       ...TELL_NOW,
     ],
     sources: ['boiler-label', 'practice', 'policy'],

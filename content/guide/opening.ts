@@ -45,7 +45,10 @@ function gasGate(id: string, no: string): GuideNode {
   const [yes, unsure, deny] = node.answers ?? []
   if (!yes || !unsure || !deny) throw new Error('a gas gate has three answers')
   // Read on the spot by someone who must not tap: the words of both answers are the instruction itself.
-  return { ...node, answers: [yes, printed('unsure', 'Not sure counts as yes. Get everyone out now.', unsure.to, unsure.sets), deny] }
+  return {
+    ...node,
+    answers: [yes, printed('unsure', 'Not sure counts as yes. Get everyone out now.', unsure.to, unsure.sets), deny],
+  }
 }
 
 function coGate(id: string, no: string): GuideNode {
@@ -134,7 +137,10 @@ export function opening({ season, far, next }: OpeningParts): GuideNode[] {
       when: { hazardSeen: ['no', 'stop'] },
       answers: [
         button('yes', 'Yes, one of these', 'far-emergency', { hazardSeen: 'leave', least: '3' }),
-        button('unsure', 'They are not sure, or I can not reach them', 'far-emergency', { hazardSeen: 'leave', least: '3' }),
+        button('unsure', 'They are not sure, or I can not reach them', 'far-emergency', {
+          hazardSeen: 'leave',
+          least: '3',
+        }),
         button('no', 'They say no to each of these', far, { least: far === 'far-visit' ? '2' : '1' }),
         button('empty', 'I know that no one is there', far, { least: far === 'far-visit' ? '2' : '1' }),
         skip('far-emergency', { least: '3' }),
@@ -289,4 +295,3 @@ export function coverLook(next: string): GuideNode {
     sources: ['ahri-panels', 'policy'],
   })
 }
-

@@ -1,6 +1,6 @@
 import type { GuideNode, InstructionClass, Section, Severity } from '@/lib/guide/types'
-import { type OutcomeParts, outcome } from './build'
-import { HAZARD_TEXTS, letting, OTHER_STOPS, renting, section } from './hazards'
+import { outcome } from './build'
+import { HAZARD_TEXTS, type HazardText, letting, OTHER_STOPS, renting, section } from './hazards'
 
 const WATCH = section(
   'watch',
@@ -24,10 +24,21 @@ const COOL = section(
 
 const PLAIN = section('meanwhile', 'Keep people and things away from the unit. Write down what you see, with the time.')
 
-const BASE_SOURCES = ['practice', 'policy', 'cpsc-heaters', 'nfpa-oven', 'nia-cold', 'ipmc-heat', 'redcross-pipes', 'landlord-code']
+const BASE_SOURCES = [
+  'practice',
+  'policy',
+  'cpsc-heaters',
+  'nfpa-oven',
+  'nia-cold',
+  'ipmc-heat',
+  'redcross-pipes',
+  'landlord-code',
+]
 
 const TENANT: Section[] = [
-  renting('Tell your landlord now, in writing. Give the time and the room temperature. Local law decides what they must do.'),
+  renting(
+    'Tell your landlord now, in writing. Give the time and the room temperature. Local law decides what they must do.',
+  ),
   letting('Send a licensed technician. Most places ask for a safe and warm home. Local law decides.'),
 ]
 
@@ -175,8 +186,8 @@ const HEAT_STOPS: VisitParts[] = [
   {
     id: 'no-co-alarm',
     severity: 2,
-    text: 'There is no CO alarm that works, so nothing that burns fuel should be tried. Leave the heat as it is.',
-    say: 'Say: we have no heat, and no CO alarm that works.',
+    text: 'There is no CO alarm that works, so nothing that burns fuel should be tried. Leave it as it is.',
+    say: 'Say what is wrong, and that we have no CO alarm that works.',
     sources: ['nfpa-co', 'epa-co'],
   },
   {
@@ -208,6 +219,33 @@ const HEAT_STOPS: VisitParts[] = [
 ]
 
 const OTHER_VISITS: VisitParts[] = [
+  {
+    id: 'power-out',
+    severity: 2,
+    text: 'Wait for the power, and leave the heat as it is. Run a generator outdoors only, 20 feet away or more. Open windows do not make it safe.',
+    say: 'Say: the power is out, and we have no heat.',
+    sources: ['cpsc-generator'],
+  },
+  {
+    id: 'leak-today',
+    severity: 2,
+    text: 'WARNING. Water from a boiler, a pipe or an unknown place should be seen today. It may be a leak, a valve or a drain. Stay away from hot water.',
+    say: 'Say where the water is, and if it is hot.',
+    sources: ['boiler-label'],
+  },
+  {
+    id: 'drain-today',
+    severity: 2,
+    text: 'Water comes from the unit, and you need it to run. It may be a full drain, melting ice or a leak. Leave it off until it is seen, today.',
+    say: 'Say where the water is, and that the home will get too cold or too hot.',
+  },
+  {
+    id: 'air-spent',
+    severity: 1,
+    text: 'It was started once since the trouble began, or no one can be sure. One start is all that is safe. Leave it as it is.',
+    say: 'Say which rooms, and when it was last turned off and on.',
+    meanwhile: PLAIN,
+  },
   {
     id: 'far-visit-soon',
     severity: 1,
@@ -242,7 +280,8 @@ const OTHER_VISITS: VisitParts[] = [
   {
     id: 'iced-coil',
     severity: 1,
-    text: 'There is ice on the indoor part or the pipe. It may be low air flow or the cooling circuit. Leave the cooling off while it thaws.',
+    text: 'There may be ice on the indoor part or the pipe. It may be low air flow or the cooling circuit. Set cooling to OFF and leave it off while it thaws. Set the fan to ON.',
+    says: ['thermostat-off', 'fan-on'],
     say: 'Say: it iced up. Say if it comes back after a day of thaw.',
     meanwhile: COOL,
     sources: ['doe-saver'],
@@ -330,6 +369,12 @@ const FINE: FineParts[] = [
     sources: ['cdc-cold'],
   },
   {
+    id: 'drip-normal',
+    severity: 0,
+    text: 'Some drips from the outdoor unit are normal, when it cools or clears its ice. Keep people off the wet ground: it may be slick.',
+    meanwhile: 'Look again in an hour. Tell a technician if there is a lot of water.',
+  },
+  {
     id: 'noise-normal',
     severity: 0,
     text: 'Ticks and a soft pop from the ducts, when the fan starts, are most often metal that warms. That is normal.',
@@ -345,11 +390,13 @@ const FINE: FineParts[] = [
   },
 ]
 
+function hazardOutcome({ hazard: _hazard, title: _title, signal: _signal, ...parts }: HazardText): GuideNode {
+  return outcome(parts)
+}
+
 /** Every outcome, each once; a flow takes those that it can reach. */
 export const OUTCOMES: GuideNode[] = [
-  ...Object.values(HAZARD_TEXTS).map(({ hazard: _hazard, title: _title, signal: _signal, ...parts }: OutcomeParts & Record<string, unknown>) =>
-    outcome(parts),
-  ),
+  ...Object.values(HAZARD_TEXTS).map(hazardOutcome),
   ...OTHER_STOPS.map(outcome),
   ...[...HEAT_FAMILIES, ...HEAT_STOPS, ...OTHER_VISITS].map(visit),
   ...FINE.map(fine),

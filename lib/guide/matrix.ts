@@ -23,7 +23,14 @@ const HOUSE_MUST_BE_LEFT: InstructionClass[] = [
   'co-alarm-unit',
 ]
 
-const STARTS: InstructionClass[] = ['thermostat-on', 'breaker', 'switch-on', 'oil-button', 'batteries', 'emergency-heat']
+const STARTS: InstructionClass[] = [
+  'thermostat-on',
+  'breaker',
+  'switch-on',
+  'oil-button',
+  'batteries',
+  'emergency-heat',
+]
 
 const TOUCHES: InstructionClass[] = [...STARTS, 'filter', 'registers', 'clear-space', 'vent-clearing', 'fan-on']
 
@@ -43,4 +50,18 @@ export const CONTRAINDICATED: Readonly<Record<Hazard, readonly InstructionClass[
   water: [...TOUCHES, 'space-heater', 'towel', 'car'],
   boom: [...TOUCHES, 'car'],
   oil: [...TOUCHES, 'space-heater', 'car'],
+}
+
+/** DANGER: will hurt or kill. WARNING: could. The word stands first in the text of the outcome. */
+export const SIGNALS: Readonly<Record<Hazard, 'DANGER' | 'WARNING'>> = {
+  gas: 'DANGER',
+  co: 'DANGER',
+  fire: 'DANGER',
+  flood: 'DANGER',
+  steam: 'DANGER',
+  people: 'WARNING',
+  shock: 'DANGER',
+  water: 'DANGER',
+  boom: 'WARNING',
+  oil: 'WARNING',
 }
