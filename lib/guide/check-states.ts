@@ -45,22 +45,12 @@ export function* checkState(graph: Graph, state: State): Generator<Fault> {
 function* contraindications(state: State): Generator<Fault> {
   const { node, monitor } = state
   // Once the home must be left, whatever has not been denied yet may be there too.
-  const possible =
-    monitor.active & LEAVE ? monitor.active | (bits(['gas', 'co', 'fire']) & ~monitor.denied) : monitor.active
-  // "Something changed" may be any of the three.
-  const hazards = hazardsOf(possible)
+  const possible = monitor.active & LEAVE ? bits(['gas', 'co', 'fire']) & ~monitor.denied : 0
   const parts = [{ says: node.says }, ...listSections(node, state.marks)]
-  for (const hazard of hazards) {
-    const active = (monitor.active & bit(hazard)) !== 0
+  for (const hazard of hazardsOf(monitor.active | possible))
     for (const part of parts)
       for (const name of part.says ?? [])
-        if (
-          CONTRAINDICATED[hazard].includes(name) &&
-          (active || name !== 'phone-here') &&
-          !(hazard !== 'gas' && !active && name === 'keep-warm')
-        )
-          yield [9, `says ${name} while ${hazard} is ${active ? 'there' : 'not ruled out'}`]
-  }
+        if (CONTRAINDICATED[hazard].includes(name)) yield [9, `says ${name}, and ${hazard} is there or not ruled out`]
 }
 
 function* stepFaults({ node, marks, monitor }: State): Generator<Fault> {

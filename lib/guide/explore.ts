@@ -1,5 +1,5 @@
 import type { Monitor } from './monitor'
-import { keyOf, START_MONITOR, watch } from './monitor'
+import { CHANGED, keyOf, START_MONITOR, watch } from './monitor'
 import type { Answer, Flow, GuideNode, Marks, When } from './types'
 import { isShown, listAnswers, nodesById } from './walk'
 
@@ -64,7 +64,8 @@ export function explore(flow: Flow): Graph {
     return entered
   }
 
-  const starts = enter(flow.start, {}, note.start, null)
+  // "Something changed" is one step from everywhere, with whatever hazard it is.
+  const starts = [...enter(flow.start, {}, note.start, null), ...enter(flow.changed, {}, note.changed, null)]
   for (let next = 0; next < states.length; next++) {
     const state = states[next] as State
     for (const answer of listAnswers(state.node, state.marks)) {
@@ -174,7 +175,7 @@ function watcher() {
     cache[state.monitor.id] = monitor
     return monitor
   }
-  return { start: intern(START_MONITOR), after }
+  return { start: intern(START_MONITOR), changed: intern({ ...START_MONITOR, active: CHANGED }), after }
 }
 
 /** How a state is reached, readable: `gas: no → presence: yes → co`. */

@@ -66,6 +66,8 @@ export function hazardsOf(set: number): Hazard[] {
 
 export const ALL_HAZARDS = bits(HAZARDS)
 export const FRESH = bits(FRESH_HAZARDS)
+/** What "something changed" may mean. */
+export const CHANGED = bits(['gas', 'co', 'fire'])
 /** Hazards that empty the home, or need an ambulance. */
 export const LEAVE = bits(['gas', 'co', 'fire', 'flood', 'steam', 'people'])
 
