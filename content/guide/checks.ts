@@ -66,7 +66,7 @@ export function offOnce(next: string, when?: When): GuideNode {
     time: 'about 5 minutes, until the unit is quiet.',
     stopIf: 'you smell, hear or feel something new.',
     ifNot: 'leave it, and call a licensed technician.',
-    says: ['thermostat-off'],
+    says: ['thermostat-off', 'phone-here'],
     answers: [
       button('done', 'It is off and quiet', next),
       button('cannot', 'I can not turn it off', 'cannot-check', { least: '2' }),
@@ -158,7 +158,7 @@ export function ventChecks(next: string): GuideNode[] {
       time: 'about 10 minutes.',
       stopIf: 'there is ice in the pipe, or anyone feels ill.',
       ifNot: 'leave the heat off, and call a licensed technician.',
-      says: ['vent-clearing'],
+      says: ['vent-clearing', 'phone-here'],
       when: { vent: ['loose'], coAlarm: ['works'] },
       answers: [
         button('done', 'It is free', 'vent-co'),
@@ -262,7 +262,7 @@ export function startBreaker(mode: Mode): GuideNode {
     id: 'start-breaker',
     action: 'breaker',
     turnsOn: true,
-    onlyIf: 'hands and floor are dry, the box is cool and quiet, with no smell, and the thermostat is at OFF or blank.',
+    onlyIf: 'hands and floor are dry. The box is cool and quiet, with no smell. The thermostat is at OFF or blank.',
     does: `One time only, push the breaker all the way to OFF, then to ON. Then ${MODE[mode]}.`,
     time: 'about 10 minutes until you can tell.',
     stopIf: START_STOP,

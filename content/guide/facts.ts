@@ -100,7 +100,7 @@ export function systemFacts(next: string): GuideNode[] {
 }
 
 const VULNERABLE =
-  'Is anyone there under 1 year or over 65, pregnant, ill or disabled? Does anyone need a medical device?'
+  'Is there a baby under 1, or someone over 65? Is anyone pregnant, ill or disabled? Does anyone need a device to live?'
 
 /** Sets `coldRisk`: with it no outcome is less than urgent. */
 export function coldFacts(next: string): GuideNode[] {

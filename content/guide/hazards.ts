@@ -104,12 +104,14 @@ export const HAZARD_TEXTS: Record<Hazard, HazardText> = {
     text: 'DANGER. Flood water can carry power, and gas can build up. Stay out of the water. Leave by a dry way. Do not go to the breaker box. Call {emergency} from a dry place outside.',
     says: ['leave', 'phone-away'],
     sections: [
-      section('call', 'Call {emergency} from outside. Then call the power company to cut power at the meter.', [
-        'phone-away',
-      ]),
+      section(
+        'call',
+        'Call {emergency} from outside. Then, from there, call the power company. They can cut the power from outside.',
+        ['phone-away'],
+      ),
       section('say', 'Say: there is flood water by our heating. Say if you smelled gas.'),
       section('dont', 'Do not turn anything on or off. Do not use wet equipment again, even once it is dry.'),
-      section('watch', 'If you can not get out dry, go up. Tell {emergency} where you are.'),
+      section('watch', 'If there is no dry way out, go up. Tell {emergency} where you are.'),
       section('meanwhile', 'Go to a dry, warm place away from the water.', ['warm-place']),
       ...TELL_LATER,
     ],
@@ -124,7 +126,7 @@ export const HAZARD_TEXTS: Record<Hazard, HazardText> = {
     text: 'DANGER. Steam or hot water from a boiler can burn you, and the boiler may be too hot. Get everyone out of the home. Call {emergency} from outside. Do not go near it to turn it off.',
     says: ['leave', 'phone-away'],
     sections: [
-      section('call', 'Call {emergency} from outside. Then call a licensed technician.', ['phone-away']),
+      section('call', 'Call {emergency} from outside. Then, from there, call a licensed technician.', ['phone-away']),
       section('say', 'Say: steam or hot water comes from our boiler. Say where it stands.'),
       section('dont', 'Do not touch the boiler, a pipe or a valve. Do not add cold water.'),
       section('watch', 'If the hiss stops, stay out. It may start again.'),
@@ -369,7 +371,7 @@ export const OTHER_STOPS: OutcomeParts[] = [
       section('watch', 'You can not reach them? Tell {emergency} so.'),
       section('meanwhile', 'Once they are out, they wait far from the house until the crew says that it is safe.'),
       renting('Tell your landlord too. Do not wait for a reply.'),
-      letting('Then call the gas company or your technician. Write down each call and its time.'),
+      letting('From where you are, call the gas company too. Note each call and its time.'),
     ],
     sources: ['state-utility', 'nfpa-co', 'policy'],
   },

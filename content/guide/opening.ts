@@ -208,7 +208,7 @@ export function opening({ season, far, next }: OpeningParts): GuideNode[] {
     }),
     question({
       id: 'before',
-      text: 'Since this trouble began, was there a gas smell, a CO alarm, smoke, a flood or steam that no crew has cleared?',
+      text: 'Since this trouble began, was there a gas smell, a CO alarm or smoke? A flood or steam? Has no crew cleared it?',
       when: { hazardSeen: ['no'] },
       answers: [
         button('yes', 'Yes, one of these', 'not-cleared', { hazardSeen: 'leave', least: '3' }),
@@ -245,7 +245,7 @@ export function opening({ season, far, next }: OpeningParts): GuideNode[] {
     gate({
       id: 'wet-before',
       hazard: 'flood',
-      text: 'Was any part of the unit under water at some time, with no technician since?',
+      text: 'Was the unit ever under water, and no pro has looked at it since?',
       yes: 'stop-wet-before',
       no: 'boom',
       noText: 'No, it stayed dry',

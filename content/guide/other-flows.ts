@@ -45,7 +45,7 @@ export const NO_COOLING: GuideNode[] = [
     onlyIf: 'the thermostat is at OFF, and you stand on firm ground.',
     does: 'Move leaves, toys and chairs 2 feet away from the outdoor unit.',
     time: 'about 10 minutes.',
-    stopIf: 'you would have to reach into the unit.',
+    stopIf: 'something sits inside the unit.',
     ifNot: 'leave it, and go on.',
     says: ['clear-space'],
     answers: [button('done', 'It has room', 'breaker'), button('cannot', 'I can not get there', 'breaker')],
@@ -133,7 +133,7 @@ export const WATER: GuideNode[] = [
     time: 'about 1 minute.',
     stopIf: 'the water rises, or you feel a tingle.',
     ifNot: 'leave it, and call a licensed technician.',
-    says: ['thermostat-off'],
+    says: ['thermostat-off', 'phone-here'],
     when: { where: ['unit'] },
     answers: [
       button('done', 'It is off', 'drain-visit', { least: '1' }, { needed: ['no'] }),
@@ -176,7 +176,7 @@ export const NOISE: GuideNode[] = [
     time: 'about 1 minute.',
     stopIf: 'there is smoke, a spark or a smell.',
     ifNot: 'leave it, and call a licensed technician.',
-    says: ['thermostat-off'],
+    says: ['thermostat-off', 'phone-here'],
     when: { noise: ['metal'] },
     answers: [
       button('done', 'It is off', 'noise-today', { least: '2' }),

@@ -12,7 +12,7 @@ const DONT = section('dont', 'Do not start it again. Do not open the unit. Do no
 
 const WARM = section(
   'meanwhile',
-  'Move to one warm room and dress warm. Is it below 60 °F, or is a baby or an older person there? Go to a warm place. Keep a plug-in heater 3 feet from all that burns. Turn it off when you sleep. Plug it straight into the wall. Never heat with an oven, a grill or a car. Is it below 55 °F? Let taps drip, and keep sink doors ajar.',
+  'Move to one warm room and dress warm. Is it below 60 °F, or is a baby or an older person there? Go to a warm place. Keep a plug-in heater 3 feet from all that burns. Plug it straight into the wall. Never sleep with it on. Never heat with an oven, a grill or a car. Is it below 55 °F? Let taps drip, and keep sink doors ajar.',
   ['warm-room', 'warm-place', 'space-heater'],
 )
 
@@ -371,7 +371,7 @@ const FINE: FineParts[] = [
   {
     id: 'drip-normal',
     severity: 0,
-    text: 'Some drips from the outdoor unit are normal, when it cools or clears its ice. Keep people off the wet ground: it may be slick.',
+    text: 'Some drips from the outdoor unit are normal, when it cools or clears its ice. Wet ground can be slick, so keep people off it.',
     meanwhile: 'Look again in an hour. Tell a technician if there is a lot of water.',
   },
   {

@@ -64,7 +64,7 @@ function* stepFaults({ node, marks, monitor }: State): Generator<Fault> {
   if (!monitor.present) yield [23, 'reachable by someone who is not in the home']
   if (node.kind !== 'check') return
   if (marks.hazardSeen !== 'no') yield [22, `reachable with hazardSeen ${marks.hazardSeen ?? 'unread'}`]
-  if (!monitor.whichAsked && marks.systems !== 'one') yield [24, 'reachable without asking which system']
+  if (!monitor.whichAsked) yield [24, 'reachable without asking which system']
   if (monitor.starts > 0) yield [4, 'a check after the start']
   if (monitor.tripped) yield [6, 'reachable after a second trip']
   if (monitor.actions >= 6) yield [17, 'more than six actions on one path']

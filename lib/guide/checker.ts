@@ -2,7 +2,7 @@ import { checkSeverity, order } from './check-severity'
 import { checkShape } from './check-shape'
 import { checkState, type Fault } from './check-states'
 import { explore, type Graph, pathTo, type State } from './explore'
-import type { Flow, GuideNode, GuideSource } from './types'
+import { CLASSES, type Flow, type GuideNode, type GuideSource } from './types'
 import type { Violation } from './violation'
 import { askFaults, type Readability, readingFaults, wordFaults } from './words'
 
@@ -70,7 +70,7 @@ function* wordsOf(node: GuideNode, readability: Readability | undefined): Genera
   for (const section of node.sections ?? []) yield* askFaults(section.text, section.says ?? [])
   for (const answer of node.answers ?? []) {
     // A printed answer carries an instruction of its own; a button only what the person says.
-    const says = answer.as === 'text' ? (['leave'] as const) : (['filter'] as const)
+    const says = answer.as === 'text' ? (['leave'] as const) : CLASSES
     yield* askFaults(answer.text, says)
   }
   if (readability !== undefined) yield* readingFaults(node, readability)

@@ -169,7 +169,7 @@ function watcher() {
     const cache = afterAnswer.get(answer) ?? []
     afterAnswer.set(answer, cache)
     const found = cache[state.monitor.id]
-    if (found !== undefined) return found
+    if (found !== undefined && state.node.when?.systems === undefined) return found
     const { id: _id, ...plain } = state.monitor
     const monitor = intern(watch(plain, state, answer))
     cache[state.monitor.id] = monitor

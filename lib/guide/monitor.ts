@@ -80,13 +80,17 @@ export function hazardsAdmitted(state: Pick<State, 'node'>, answer: Answer): num
 }
 
 /** What the watcher notes when an answer is taken. */
-export function watch(before: Monitor, state: Pick<State, 'node' | 'shown'>, answer: Answer): Monitor {
+export function watch(before: Monitor, state: Pick<State, 'node' | 'shown' | 'marks'>, answer: Answer): Monitor {
   const after = { ...before }
   const { node } = state
   const sets = answer.sets ?? {}
   after.least = Math.max(before.least, Number(sets.least ?? 0))
   after.tripped ||= sets.tripped === 'yes'
-  if (!state.shown) return after
+  if (!state.shown) {
+    // Passed because there is only one.
+    if (node.when?.systems !== undefined && state.marks.systems === 'one') after.whichAsked = true
+    return after
+  }
   after.active |= hazardsAdmitted(state, answer)
   if (node.kind === 'gate' && node.hazard !== undefined && answer.id === 'no') {
     after.denied |= bit(node.hazard)

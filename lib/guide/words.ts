@@ -49,7 +49,7 @@ const NEVER: [RegExp, string][] = [
     'bypasses a safety',
   ],
   [
-    /\b(measure|meter|multimeter|voltmeter|manometer|volts?|voltage|ohms?|amps?|gas pressure)\b/i,
+    /\b(measure|(use|read|with) (a|the) meter|multimeter|voltmeter|manometer|volts?|voltage|ohms?|amps?|gas pressure)\b/i,
     'measures electricity, gas or pressure',
   ],
   [
@@ -75,7 +75,7 @@ const CLASS_WORDS: [InstructionClass, RegExp][] = [
   ['windows', /\bopen (the |a |all |some )?windows?\b/i],
   ['find-leak', /\b(look|search|sniff) for (the|a) leak|\bfind the leak/i],
   ['main-valve', /\b(shut|turn|close)\b.*\b(gas main|main valve|gas off)\b/i],
-  ['phone-here', /\b(call|phone|ring|text) (a|an|the|your|us|\{emergency\}|911|sooner)/i],
+  ['phone-here', /\b(call|phone|ring|text) (a\b|an\b|the\b|your\b|us\b|sooner|911|\{emergency\})/i],
   ['filter', /\b(slide|put|pull|change|swap|take)\b.*\bfilter\b/i],
   ['registers', /\bopen each grille|\bopen the (grilles|registers)/i],
   ['clear-space', /\bmove .*\baway\b/i],
@@ -91,7 +91,7 @@ const CLASS_WORDS: [InstructionClass, RegExp][] = [
   ['co-alarm-unit', /\bput in a new battery/i],
 ]
 
-const AWAY = /\b(outside|far|away|from where you are|neighbor|they|them)\b/i
+const AWAY = /\b(outside|far|away|from where you are|from there|neighbor|they|them)\b/i
 
 /** What a text asks: forbidden asks, and instruction classes that it says without naming them (invariants 2 and 9). */
 export function* askFaults(text: string, says: readonly InstructionClass[]): Generator<Fault> {
