@@ -107,19 +107,23 @@ function familiesOf(events: readonly TimedEvent[]): string[] {
   if (!has('light') && !has('warm-air')) return ended ? ['venting', 'ignition'] : []
   const spells = flameSpells(events)
   const dies = spells.some((spell) => !spell.warm && spell.seconds <= DIES_WITHIN)
-  const bursts = spells.some((spell) => spell.warm && (spell.seconds >= BURST_FROM || spells.length > 1))
+  const warm = spells.filter((spell) => spell.warm)
+  // One warm spell that ends in silence may be a room that got warm enough.
+  const bursts =
+    warm.length > 1 || warm.some((spell) => spell.cooled || (spell.seconds >= BURST_FROM && has('starts-over')))
+  const onlyDone = spells.length === 1 && warm.length === 1 && !bursts && (warm[0]?.seconds ?? 0) >= BURST_FROM
   if (bursts && dies) return ['limit', 'flame-proving', 'venting']
   if (bursts) return ['limit', 'air-path']
   if (dies) return ['flame-proving', 'fuel']
   // Between seconds and minutes both fit, and so does pressure.
-  if (spells.length > 0) return ['flame-proving', 'limit', 'venting']
+  if (spells.length > 0 && !onlyDone) return ['flame-proving', 'limit', 'venting']
   if (has('light') && !has('warm-air') && has('cool-air')) return ['blower', 'flame-proving']
   return []
 }
 
-/** Each time that it lit or warmed and then ended: how long, and whether warm air was felt. */
-function flameSpells(events: readonly TimedEvent[]): { seconds: number; warm: boolean }[] {
-  const spells: { seconds: number; warm: boolean }[] = []
+/** Each time that it lit or warmed and then ended: how long, whether warm air was felt, and whether it turned cool. */
+function flameSpells(events: readonly TimedEvent[]): { seconds: number; warm: boolean; cooled: boolean }[] {
+  const spells: { seconds: number; warm: boolean; cooled: boolean }[] = []
   let from: number | null = null
   let warm = false
   for (const { event, second } of events) {
@@ -127,7 +131,7 @@ function flameSpells(events: readonly TimedEvent[]): { seconds: number; warm: bo
       if (from === null) from = second
       if (event === 'warm-air') warm = true
     } else if (from !== null && (event === 'silence' || event === 'starts-over' || (event === 'cool-air' && warm))) {
-      spells.push({ seconds: second - from, warm })
+      spells.push({ seconds: second - from, warm, cooled: event === 'cool-air' })
       from = null
       warm = false
     }
