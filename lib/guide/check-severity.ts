@@ -9,11 +9,8 @@ export interface Reach {
   act: Uint8Array
 }
 
-/**
- * States in an order in which every edge goes forward.
- * Returns the state on a circle instead when there is one (invariant 1).
- */
-export function order(graph: Graph): State[] | { circle: State } {
+/** States in an order in which every edge goes forward. Throws on a circle: the shape is checked before. */
+export function order(graph: Graph): State[] {
   const mark = new Uint8Array(graph.states.length)
   const sorted: State[] = []
   for (const start of graph.starts) {
@@ -26,7 +23,7 @@ export function order(graph: Graph): State[] | { circle: State } {
         mark[top[0].index] = 2
         sorted.push(top[0])
         stack.pop()
-      } else if (mark[edge.to.index] === 1) return { circle: edge.to }
+      } else if (mark[edge.to.index] === 1) throw new Error(`${graph.flow.id}: a circle at ${edge.to.node.id}`)
       else if (mark[edge.to.index] === 0) {
         mark[edge.to.index] = 1
         stack.push([edge.to, 0])

@@ -3,6 +3,10 @@ import type { Flow, GuideNode, GuideSource } from './types'
 import { ACTIONS, CLASSES, HAZARDS, NODE_KINDS, SLOTS } from './types'
 import type { Violation } from './violation'
 
+/** Faults with which a flow can not be walked at all. */
+export const NO_TARGET = 'an answer leads to a node that does not exist'
+export const IN_A_CIRCLE = 'the answers lead back to this node'
+
 const MUST_SAY_NOW = ['gas smell', 'co alarm', 'smoke', 'get everyone out']
 
 /** Faults of the data that need no walk: invariants 1, 2, 10, 11, 12, 17, 18 and 20. */
@@ -19,8 +23,11 @@ export function checkShape(flow: Flow, sources: readonly GuideSource[]): Violati
   const reached = new Set([flow.start, flow.changed])
   const byId = new Map(flow.nodes.map((node) => [node.id, node]))
   for (const id of reached) for (const answer of byId.get(id)?.answers ?? []) reached.add(answer.to)
-  for (const id of reached) if (!ids.has(id)) broken(1, id, 'an answer leads to a node that does not exist')
+  for (const id of reached) if (!ids.has(id)) broken(1, id, NO_TARGET)
   for (const id of ids) if (!reached.has(id)) broken(20, id, 'nothing leads to this node')
+
+  const circle = findCircle(flow, byId)
+  if (circle !== null) broken(1, circle, IN_A_CIRCLE)
 
   for (const node of flow.nodes) {
     for (const [invariant, because] of nodeFaults(node)) broken(invariant, node.id, because)
@@ -29,6 +36,25 @@ export function checkShape(flow: Flow, sources: readonly GuideSource[]): Violati
   for (const because of startFaults(byId.get(flow.start))) broken(10, flow.start, because)
   for (const because of changedFaults(byId.get(flow.changed))) broken(11, flow.changed, because)
   return found
+}
+
+/** A node that can be reached from itself: a question asked twice could be answered in two ways. */
+function findCircle(flow: Flow, byId: ReadonlyMap<string, GuideNode>): string | null {
+  const done = new Set<string>()
+  const above = new Set<string>()
+  function visit(id: string): string | null {
+    if (above.has(id)) return id
+    if (done.has(id)) return null
+    above.add(id)
+    for (const answer of byId.get(id)?.answers ?? []) {
+      const found = visit(answer.to)
+      if (found !== null) return found
+    }
+    above.delete(id)
+    done.add(id)
+    return null
+  }
+  return visit(flow.start)
 }
 
 function* nodeFaults(node: GuideNode): Generator<[number, string]> {

@@ -39,7 +39,7 @@ export function* checkState(graph: Graph, state: State): Generator<Fault> {
     if (answer.id !== 'skip' && !taken.has(answer.id)) yield [1, `answer ${answer.id} is missing with these marks`]
   yield* contraindications(state)
   if (state.node.kind === 'outcome') yield* outcomeFaults(graph, state)
-  else yield* stepFaults(state)
+  else yield* stepFaults(graph, state)
 }
 
 function* contraindications(state: State): Generator<Fault> {
@@ -53,7 +53,9 @@ function* contraindications(state: State): Generator<Fault> {
         if (CONTRAINDICATED[hazard].includes(name)) yield [9, `says ${name}, and ${hazard} is there or not ruled out`]
 }
 
-function* stepFaults({ node, marks, monitor }: State): Generator<Fault> {
+function* stepFaults(graph: Graph, { node, marks, monitor }: State): Generator<Fault> {
+  if (node.kind === 'gate' && monitor.active !== 0)
+    yield [22, `asks on although ${hazardsOf(monitor.active).join(', ')} was answered yes or not sure`]
   if (monitor.stale === 2 && node.kind !== 'gate') yield [21, 'hazards were not asked again after the wait']
   if (monitor.stale === 1 && node.kind !== 'wait') yield [18, 'a start is not followed by a wait']
   if (node.kind !== 'check' && node.kind !== 'look') return
@@ -81,10 +83,12 @@ function* stepFaults({ node, marks, monitor }: State): Generator<Fault> {
   if (guarded && marks.burnsFuel !== 'no' && !monitor.coAlarm) yield [23, 'without a CO alarm that works']
   if (guarded && marks.burnsFuel === 'no' && !['electric', 'heat-pump'].includes(marks.heatSource ?? ''))
     yield [23, `taken as burning no fuel with ${marks.heatSource ?? 'unknown heat'}`]
+  // Off once, all the checks, on once: without a start left there is nothing to turn off for.
+  if (!graph.givesStart) return
+  if (marks.resetUsed !== 'no') yield [4, `reachable with resetUsed ${marks.resetUsed ?? 'unread'}`]
+  if (!monitor.startLeft) yield [5, 'reachable without asking whether the start was spent']
+  if (marks.tripped !== 'no') yield [6, `reachable with tripped ${marks.tripped ?? 'unread'}`]
   if (!node.turnsOn) return
-  if (marks.resetUsed !== 'no') yield [4, `a start with resetUsed ${marks.resetUsed ?? 'unread'}`]
-  if (!monitor.startLeft) yield [5, 'a start without asking whether it was spent']
-  if (marks.tripped !== 'no') yield [6, `a start with tripped ${marks.tripped ?? 'unread'}`]
   if (FRESH & ~monitor.fresh)
     yield [21, `a start without asking again about ${hazardsOf(FRESH & ~monitor.fresh).join(', ')}`]
 }

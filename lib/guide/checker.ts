@@ -1,5 +1,5 @@
 import { checkSeverity, order } from './check-severity'
-import { checkShape } from './check-shape'
+import { checkShape, IN_A_CIRCLE, NO_TARGET } from './check-shape'
 import { checkState, type Fault } from './check-states'
 import { explore, type Graph, pathTo, type State } from './explore'
 import { CLASSES, type Flow, type GuideNode, type GuideSource } from './types'
@@ -32,7 +32,8 @@ export function checkFlows(flows: readonly Flow[], parts: CheckParts): Report {
 /** One flow. Without a graph the shape is too broken to walk. */
 export function checkFlow(flow: Flow, parts: CheckParts): { violations: Violation[]; graph: Graph | null } {
   const violations = [...checkShape(flow, parts.sources), ...checkWords(flow, parts)]
-  if (violations.some((each) => each.because.includes('does not exist'))) return { violations, graph: null }
+  if (violations.some(({ because }) => because === NO_TARGET || because === IN_A_CIRCLE))
+    return { violations, graph: null }
   const graph = explore(flow)
   return { violations: [...violations, ...checkWalks(graph)], graph }
 }
@@ -46,9 +47,7 @@ export function checkWalks(graph: Graph): Violation[] {
       violations.set(key, { flow: graph.flow.id, invariant, node: state.node.id, because, path: pathTo(state) })
   }
   for (const state of graph.states) for (const fault of checkState(graph, state)) add(state, fault)
-  const sorted = order(graph)
-  if ('circle' in sorted) add(sorted.circle, [1, 'the walk goes in a circle'])
-  else for (const [state, fault] of checkSeverity(graph, sorted)) add(state, fault)
+  for (const [state, fault] of checkSeverity(graph, order(graph))) add(state, fault)
   return [...violations.values()]
 }
 

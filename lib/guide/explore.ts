@@ -18,6 +18,8 @@ export interface Graph {
   flow: Flow
   states: State[]
   starts: State[]
+  /** Whether the flow can turn the equipment on. */
+  givesStart: boolean
 }
 
 /** More states than this is a flow that nobody can review: throw, never cut in silence. */
@@ -26,12 +28,12 @@ export const MAX_STATES = 200_000
 /**
  * Every reachable state under every combination of facts. A fact is left open until a node first reads it and is
  * then split into all its values: an exact partition of all households, far smaller than listing them one by one.
+ * `live`: only to compare two flows state by state.
  * Throws on a target that does not exist and beyond `MAX_STATES`.
  */
-export function explore(flow: Flow): Graph {
+export function explore(flow: Flow, live: Live = liveNames(flow)): Graph {
   const nodes = nodesById(flow)
   const open = new Map(flow.facts.filter((fact) => fact.from !== 'asked').map((fact) => [fact.id, fact.values]))
-  const live = liveNames(nodes)
   const note = watcher()
   const known = new Map<string, State[]>()
   const states: State[] = []
@@ -74,7 +76,7 @@ export function explore(flow: Flow): Graph {
       for (const to of enter(answer.to, marks, monitor, { state, answer })) state.edges.push({ answer, to })
     }
   }
-  return { flow, states, starts }
+  return { flow, states, starts, givesStart: flow.nodes.some((node) => node.turnsOn) }
 }
 
 // What the checker's own rules read, beside the conditions in the graph.
@@ -92,11 +94,15 @@ const READ_AT_CHECKS = [
   'hazardSeen',
 ]
 
+/** By node, in one order: what decides whether two states are the same. */
+export type Live = ReadonlyMap<string, string[]>
+
 /**
  * The marks that anything from a node on may read. A mark that nothing reads any more is dropped, which merges
  * states that can never differ again: the result stays exact.
  */
-function liveNames(nodes: ReadonlyMap<string, GuideNode>): Map<string, string[]> {
+export function liveNames(flow: Flow): Live {
+  const nodes = nodesById(flow)
   const live = new Map<string, Set<string>>()
   for (const [id, node] of nodes) {
     const own =

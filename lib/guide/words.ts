@@ -142,7 +142,8 @@ export interface Readability {
 export function* readingFaults(node: GuideNode, { grade }: Readability): Generator<Fault> {
   const texts = [node.text, ...(node.sections ?? []).map((section) => section.text)]
   const limit = node.severity === 3 ? 5 : 6
-  const found = grade(texts.join('\n'))
+  // The main text by itself too: easy sections must not hide a hard one.
+  const found = Math.max(grade(node.text), grade(texts.join('\n')))
   if (!(found <= limit)) yield [19, `reading grade ${found.toFixed(1)}, at most ${limit}`]
   for (const text of [...texts, ...(node.answers ?? []).map((answer) => answer.text)])
     for (const sentence of sentences(text)) {
