@@ -1,3 +1,9 @@
+/** The answer "something changed", open at every node; no flow has an answer of this name. */
+export const CHANGED = 'something-changed'
+
+/** The step that says: the guide was closed here and opened again; no flow has a node of this name. */
+export const RESUME = 'resume'
+
 /** One answer in an address: the node it was given at, the answer, and whole minutes since the start. */
 export interface Step {
   node: string

@@ -1,4 +1,5 @@
 import { isDay } from '@/lib/core/day'
+import { CHANGED, RESUME } from './address'
 import type { Flow, GuideNode, GuideSource } from './types'
 import { ACTIONS, CLASSES, HAZARDS, NODE_KINDS, SLOTS } from './types'
 import type { Violation } from './violation'
@@ -59,6 +60,7 @@ function findCircle(flow: Flow, byId: ReadonlyMap<string, GuideNode>): string | 
 
 function* nodeFaults(node: GuideNode): Generator<[number, string]> {
   const answers = node.answers ?? []
+  if (node.id === RESUME || answers.some((answer) => answer.id === CHANGED)) yield [1, 'a name that addresses use']
   if (!NODE_KINDS.includes(node.kind)) yield [1, `kind ${node.kind} is not on the closed list`]
   if (node.kind === 'outcome') {
     if (answers.length > 0) yield [node.severity === 3 ? 12 : 1, 'an outcome has answers']

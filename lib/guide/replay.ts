@@ -1,4 +1,4 @@
-import type { Step, Walk } from './address'
+import { CHANGED, RESUME, type Step, type Walk } from './address'
 import type { Answer, Flow, GuideNode, Marks } from './types'
 import { FRESH_HAZARDS, getNode } from './types'
 import { listAnswers, nodesById, settle, take, type WalkState } from './walk'
@@ -8,12 +8,6 @@ export type Facts = Readonly<Record<string, string>>
 
 /** Whole minutes after which an answer about hazards is too old to act on. */
 export const FRESH_MINUTES = 15
-
-/** The answer "something changed", open at every node. */
-export const CHANGED = 'changed'
-
-/** The name of the step that says: the guide was closed here and opened again. */
-const RESUME = 'resume'
 
 export interface TakenStep extends Step {
   text: string
