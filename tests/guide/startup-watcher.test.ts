@@ -15,6 +15,15 @@ function familiesOf(...pairs: [StartupEvent, number][]): string[] {
   return watched.families.map((family) => family.id)
 }
 
+/** Gaps between events made into times. */
+function timed(pairs: readonly [StartupEvent, number][]): TimedEvent[] {
+  let second = 0
+  return pairs.map(([event, gap]) => {
+    second += gap
+    return { event, second }
+  })
+}
+
 // Seconds and minutes as the families of the safety basis tell them apart: flame proving ends within 10 s,
 // before the fan's delay of 25 s at least; a limit opens after minutes.
 describe('the start-up watcher', () => {
@@ -73,9 +82,7 @@ describe('the start-up watcher', () => {
     fc.assert(
       fc.property(any, fc.nat(20), (pairs, place) => {
         const events: [StartupEvent, number][] = pairs.toSpliced(place, 0, ['bang', 0])
-        let second = 0
-        const timed = events.map(([event, gap]) => ({ event, second: (second += gap) }))
-        expect(watchStartup(timed, STARTUP).kind).toBe('stop')
+        expect(watchStartup(timed(events), STARTUP).kind).toBe('stop')
       }),
     )
   })
@@ -87,11 +94,7 @@ describe('the start-up watcher', () => {
     )
     fc.assert(
       fc.property(any, (pairs) => {
-        let second = 0
-        const watched = watchStartup(
-          pairs.map(([event, gap]) => ({ event, second: (second += gap) })),
-          STARTUP,
-        )
+        const watched = watchStartup(timed(pairs), STARTUP)
         if (watched.kind !== 'watched') throw new Error(watched.kind)
         expect(watched.first).toBe(STARTUP.bursts)
         expect(watched.families).not.toHaveLength(1)

@@ -1,5 +1,5 @@
 import { getFlow } from '@/content/guide/flows'
-import type { Answer, Flow, GuideNode } from '@/lib/guide/types'
+import type { Answer, Flow, GuideNode, InstructionClass, Section } from '@/lib/guide/types'
 
 /** A flow that can be broken without touching the real one. */
 export class Draft {
@@ -16,6 +16,27 @@ export class Draft {
     const found = (this.node(node).answers ?? []).filter((answer) => answer.id === id)
     if (found.length === 0) throw new Error(`no answer ${node}.${id}`)
     return found
+  }
+  answer(node: string, id: string): Answer & { sets: Record<string, string> } {
+    const [answer] = this.answers(node, id)
+    if (answer === undefined) throw new Error(`no answer ${node}.${id}`)
+    return Object.assign(answer, { sets: answer.sets ?? {} })
+  }
+  sections(node: string): Section[] {
+    const { sections } = this.node(node)
+    if (sections === undefined) throw new Error(`${node} has no sections`)
+    return sections
+  }
+  section(node: string, slot: Section['slot']): Section {
+    const section = this.sections(node).find((each) => each.slot === slot)
+    if (section === undefined) throw new Error(`${node} has no ${slot}`)
+    return section
+  }
+  drop(node: string, isDropped: (section: Section) => boolean) {
+    this.node(node).sections = this.sections(node).filter((section) => !isDropped(section))
+  }
+  claim(node: string, name: InstructionClass) {
+    this.node(node).says = [...(this.node(node).says ?? []), name]
   }
   lead(node: string, id: string, to: string) {
     for (const answer of this.answers(node, id)) answer.to = to
@@ -58,7 +79,7 @@ export const MUTANTS: Mutant[] = [
     for (const answer of d.answers('off', 'done')) delete answer.when
   }),
   mutant(1, 'an answer holds in no state', 'water', (d) => {
-    d.answers('where', 'boiler')[0]!.when = { needed: ['never'] }
+    d.answer('where', 'boiler').when = { needed: ['never'] }
   }),
 
   mutant(2, 'an action that is not on the list', 'water', (d) => {
@@ -67,7 +88,7 @@ export const MUTANTS: Mutant[] = [
   mutant(2, 'asks to open the front panel', 'water', (d) => d.say('where', 'Open the front panel of the unit.')),
   mutant(2, 'asks to relight, politely', 'water', (d) => d.say('drain-visit', 'Would you please light the pilot?')),
   mutant(2, 'asks to measure in a section', 'water', (d) => {
-    d.node('drain-visit').sections![0]!.text += ' Measure the gas pressure.'
+    d.section('drain-visit', 'call').text += ' Measure the gas pressure.'
   }),
   mutant(2, 'asks to bypass the float', 'water', (d) => d.say('off', 'Then bypass the float.')),
   mutant(2, 'an instruction class that is not on the list', 'water', (d) => {
@@ -82,7 +103,7 @@ export const MUTANTS: Mutant[] = [
   mutant(3, 'the oil question depends on a fact', 'water', (d) => {
     const node = d.node('oil')
     node.when = { systems: ['several'] }
-    node.answers!.push({ id: 'skip', as: 'button', text: '', to: 'tag' })
+    node.answers?.push({ id: 'skip', as: 'button', text: '', to: 'tag' })
   }),
   mutant(3, 'a fact answers a hazard question', 'water', (d) => {
     d.node('oil').fact = 'heatSource'
@@ -109,7 +130,7 @@ export const MUTANTS: Mutant[] = [
   }),
 
   mutant(5, 'a start is not remembered', 'weak-air', (d) => {
-    delete d.answers('start', 'done')[0]!.sets!.resetUsed
+    delete d.answer('start', 'done').sets.resetUsed
   }),
   mutant(5, 'nobody asks whether it was spent', 'weak-air', (d) => {
     d.lead('co-alarm', 'works', 'ice')
@@ -128,19 +149,19 @@ export const MUTANTS: Mutant[] = [
   mutant(6, '"it tripped again" goes on to the checks', 'weak-air', (d) => d.lead('used', 'again', 'ice')),
   mutant(6, 'a second trip can wait', 'weak-air', (d) => {
     d.lead('result', 'trips', 'air-visit')
-    delete d.answers('result', 'trips')[0]!.sets!.least
+    delete d.answer('result', 'trips').sets.least
   }),
 
   mutant(7, '"not sure" about CO goes on', 'water', (d) => {
     d.lead('co', 'unsure', 'fire')
-    d.answers('co', 'unsure')[0]!.sets = { coDenied: 'yes' }
+    d.answer('co', 'unsure').sets = { coDenied: 'yes' }
   }),
   mutant(7, '"not sure" about a bang is milder', 'alarm', (d) => {
     d.lead('boom', 'unsure', 'alarm-chirp')
-    delete d.answers('boom', 'unsure')[0]!.sets!.least
+    delete d.answer('boom', 'unsure').sets.least
   }),
   mutant(7, 'no answer "not sure"', 'alarm', (d) => {
-    d.node('fire').answers = d.node('fire').answers!.filter((answer) => answer.id !== 'unsure')
+    d.node('fire').answers = d.node('fire').answers?.filter((answer) => answer.id !== 'unsure')
   }),
   mutant(7, '"not sure" about flood leads to a check', 'water', (d) => d.lead('flood', 'unsure', 'where')),
 
@@ -159,24 +180,24 @@ export const MUTANTS: Mutant[] = [
   }),
 
   mutant(9, 'gas: call from here', 'alarm', (d) => {
-    d.node('emergency-gas').says!.push('phone-here')
+    d.claim('emergency-gas', 'phone-here')
   }),
   mutant(9, 'gas: call, in words only', 'alarm', (d) => d.say('emergency-gas', 'Call the gas company.')),
   mutant(9, 'fire: open the windows', 'alarm', (d) => {
-    d.node('emergency-fire').sections!.push({ slot: 'meanwhile', text: 'Open the windows.', says: ['windows'] })
+    d.sections('emergency-fire').push({ slot: 'meanwhile', text: 'Open the windows.', says: ['windows'] })
   }),
   mutant(9, 'a bang: look at the filter', 'alarm', (d) => {
-    d.node('stop-boom').says!.push('filter')
+    d.claim('stop-boom', 'filter')
   }),
   mutant(9, 'something changed: one warm room', 'alarm', (d) => {
-    d.node('hazards-now').says!.push('warm-room')
+    d.claim('hazards-now', 'warm-room')
   }),
 
   mutant(10, 'gas "yes" is a button', 'alarm', (d) => {
-    d.answers('gas', 'yes')[0]!.as = 'button'
+    d.answer('gas', 'yes').as = 'button'
   }),
   mutant(10, 'gas "not sure" is a button', 'weak-air', (d) => {
-    d.answers('again-gas', 'unsure')[0]!.as = 'button'
+    d.answer('again-gas', 'unsure').as = 'button'
   }),
   mutant(10, 'a flow begins with something else', 'alarm', (d) => {
     d.flow.start = 'co'
@@ -197,19 +218,17 @@ export const MUTANTS: Mutant[] = [
   }),
   mutant(12, 'an emergency asks to sign in', 'alarm', (d) => d.say('emergency-co', 'Sign in to save this.')),
   mutant(12, 'an emergency sends elsewhere', 'alarm', (d) => {
-    d.node('emergency-fire').sections![0]!.text += ' See https://example.org.'
+    d.section('emergency-fire', 'call').text += ' See https://example.org.'
   }),
 
   mutant(13, 'no word on what to say', 'alarm', (d) => {
-    d.node('emergency-gas').sections = d.node('emergency-gas').sections!.filter((section) => section.slot !== 'say')
+    d.drop('emergency-gas', (section) => section.slot === 'say')
   }),
   mutant(13, 'nothing for a tenant', 'alarm', (d) => {
-    d.node('alarm-chirp').sections = d
-      .node('alarm-chirp')
-      .sections!.filter((section) => section.when?.tenure?.[0] !== 'rent')
+    d.drop('alarm-chirp', (section) => section.when?.tenure?.[0] === 'rent')
   }),
   mutant(13, 'the warning signs only for owners', 'alarm', (d) => {
-    d.node('alarm-chirp').sections!.find((section) => section.slot === 'watch')!.when = { tenure: ['own'] }
+    d.section('alarm-chirp', 'watch').when = { tenure: ['own'] }
   }),
 
   mutant(14, 'a filter for every kind of system', 'weak-air', (d) => d.unguard('filter')),
@@ -228,10 +247,10 @@ export const MUTANTS: Mutant[] = [
       Object.assign(answer, { to: 'defrost-normal', sets: { least: '0' } })
   }),
   mutant(15, 'the profile says vulnerable, and cold does not count', 'outdoor-ice', (d) => {
-    d.answers('vulnerable', 'skip')[0]!.sets = { coldRisk: 'no' }
+    d.answer('vulnerable', 'skip').sets = { coldRisk: 'no' }
   }),
   mutant(15, 'less than 60 °F does not count', 'outdoor-ice', (d) => {
-    delete d.answers('indoor', 'cold')[0]!.sets
+    d.answer('indoor', 'cold').sets = {}
   }),
   mutant(15, 'the room temperature is not asked', 'outdoor-ice', (d) => {
     for (const id of ['yes', 'no', 'unsure', 'skip']) d.lead('vulnerable', id, 'used')
