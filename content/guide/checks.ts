@@ -81,7 +81,7 @@ export function filterCheck(next: string): GuideNode {
     id: 'filter',
     action: 'filter',
     onlyIf: 'it is off, you need no tool, and your feet are on the floor. If you rent, your lease must allow it.',
-    does: 'Slide the filter out of its grille or outside slot. Hold it to a lamp. Is it dark? Put in a new one, arrow the way the air goes.',
+    does: 'Slide the filter out of its grille or outside slot. Hold it to a lamp, never to a flame. Is it dark? Put in a new one, arrow the way the air goes.',
     time: 'about 10 minutes.',
     stopIf: 'it sits behind a cover of the unit, it is stuck, or it is wet.',
     ifNot: 'put the old one back, and go on.',

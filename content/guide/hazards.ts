@@ -253,6 +253,9 @@ export const HAZARD_TEXTS: Record<Hazard, HazardText> = {
   },
 }
 
+/** What the first screen of the guide and the emergency page print before any tap, in this order. */
+export const FIRST_SCREEN: Hazard[] = ['gas', 'co', 'fire']
+
 /** Outcomes that are no single hazard's, but as hard a stop. */
 export const OTHER_STOPS: OutcomeParts[] = [
   {

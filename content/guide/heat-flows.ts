@@ -60,7 +60,7 @@ export const BURSTS: GuideNode[] = [
       button('seconds', 'It lights, is out in seconds, and the air stays cool', 'flame-lost', { least: '2' }),
       button('minutes', 'Warm air for minutes, then cool, again and again', 'off', { pattern: 'minutes' }),
       button('hum', 'A hum, and it never lights', 'hum-only', { least: '2' }),
-      button('unsure', 'Not sure', 'flame-lost', { least: '2' }),
+      button('unsure', 'Not sure', 'comes-and-goes', { least: '2' }),
     ],
     sources: ['control-manuals', 'practice'],
   }),

@@ -111,6 +111,11 @@ export function coAgain(id: string, next: string): GuideNode {
   return coGate(id, next)
 }
 
+/** The first question is about gas, also for someone who is not there and can not smell it. */
+function elsewhere(node: GuideNode): GuideNode {
+  return { ...node, text: `${node.text} Are you far from that home? Go on: it is asked next.` }
+}
+
 interface OpeningParts {
   season: Season
   far: 'far-visit' | 'far-visit-soon'
@@ -122,7 +127,7 @@ export function opening({ season, far, next }: OpeningParts): GuideNode[] {
   const fire = fireGate('fire', 'flood')
   const dusty = button('dust', 'Only a dusty smell, and the heat ran for the first time this season', 'dust')
   return [
-    gasGate('gas', 'presence'),
+    elsewhere(gasGate('gas', 'presence')),
     question({
       id: 'presence',
       text: 'Are you in the home with the trouble right now? From far away, no one can smell or hear it.',

@@ -155,6 +155,13 @@ const HEAT_FAMILIES: VisitParts[] = [
     sources: ['control-manuals'],
   },
   {
+    id: 'comes-and-goes',
+    severity: 2,
+    text: 'The heat comes and goes. It may be how the flame is sensed, the fuel, a limit or the air path.',
+    say: 'Say how long it is warm, how long it is cool, and how often.',
+    sources: ['control-manuals'],
+  },
+  {
     id: 'no-air',
     severity: 2,
     text: 'It seems to heat, but little air comes. It may be the fan, or ice or dirt in the air path.',
@@ -163,8 +170,8 @@ const HEAT_FAMILIES: VisitParts[] = [
   {
     id: 'still-cold',
     severity: 2,
-    text: 'It was started once, and it is still cold. It may be the pump, air in the pipes, the outdoor unit or the control.',
-    say: 'Say: we set the thermostat up once, and no heat came in 10 minutes.',
+    text: 'It is still cold after the wait. It may be the pump, air in the pipes, the outdoor unit or the control.',
+    say: 'Say: we waited 10 minutes, and no heat came.',
   },
 ]
 

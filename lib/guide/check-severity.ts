@@ -1,6 +1,6 @@
 import type { Fault } from './check-states'
 import type { Graph, State } from './explore'
-import { bit, hazardsAdmitted } from './monitor'
+import { bit } from './monitor'
 
 /** The least and the most severe outcome that a state can still end in, and whether a check can still be reached. */
 export interface Reach {
@@ -45,8 +45,8 @@ export function reach(graph: Graph, sorted: readonly State[], forbidden = 0): Re
       continue
     }
     if (state.node.kind === 'check' && state.shown) result.act[i] = 1
-    for (const { answer, to } of state.edges) {
-      if (forbidden !== 0 && (hazardsAdmitted(state, answer) & forbidden) !== 0) continue
+    for (const { to, admitted } of state.edges) {
+      if ((admitted & forbidden) !== 0) continue
       if ((result.min[to.index] as number) < (result.min[i] as number)) result.min[i] = result.min[to.index] as number
       if ((result.max[to.index] as number) > (result.max[i] as number)) result.max[i] = result.max[to.index] as number
       if (result.act[to.index]) result.act[i] = 1

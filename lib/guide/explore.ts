@@ -1,5 +1,5 @@
 import type { Monitor } from './monitor'
-import { CHANGED, keyOf, START_MONITOR, watch } from './monitor'
+import { CHANGED, hazardsAdmitted, keyOf, START_MONITOR, watch } from './monitor'
 import type { Answer, Flow, GuideNode, Marks, When } from './types'
 import { isShown, listAnswers, nodesById } from './walk'
 
@@ -10,7 +10,8 @@ export interface State {
   marks: Marks
   monitor: NumberedMonitor
   shown: boolean
-  edges: { answer: Answer; to: State }[]
+  /** `admitted`: the hazards that the answer says are there, as bits. */
+  edges: { answer: Answer; to: State; admitted: number }[]
   parent: { state: State; answer: Answer } | null
 }
 
@@ -29,9 +30,9 @@ export const MAX_STATES = 200_000
  * Every reachable state under every combination of facts. A fact is left open until a node first reads it and is
  * then split into all its values: an exact partition of all households, far smaller than listing them one by one.
  * `live`: only to compare two flows state by state.
- * Throws on a target that does not exist and beyond `MAX_STATES`.
+ * Throws on a target that does not exist and beyond `limit`.
  */
-export function explore(flow: Flow, live: Live = liveNames(flow)): Graph {
+export function explore(flow: Flow, live: Live = liveNames(flow), limit = MAX_STATES): Graph {
   const nodes = nodesById(flow)
   const open = new Map(flow.facts.filter((fact) => fact.from !== 'asked').map((fact) => [fact.id, fact.values]))
   const note = watcher()
@@ -49,7 +50,7 @@ export function explore(flow: Flow, live: Live = liveNames(flow)): Graph {
     const entered: State[] = []
     const marks = keep(allMarks, names)
     for (const split of splitBy(namesRead(node), marks, open)) {
-      if (states.length >= MAX_STATES) throw new Error(`flow ${flow.id}: more than ${MAX_STATES} states`)
+      if (states.length >= limit) throw new Error(`flow ${flow.id}: more than ${limit} states`)
       const state: State = {
         index: states.length,
         node,
@@ -73,7 +74,8 @@ export function explore(flow: Flow, live: Live = liveNames(flow)): Graph {
     for (const answer of listAnswers(state.node, state.marks)) {
       const marks = answer.sets === undefined ? state.marks : { ...state.marks, ...answer.sets }
       const monitor = note.after(state, answer)
-      for (const to of enter(answer.to, marks, monitor, { state, answer })) state.edges.push({ answer, to })
+      const admitted = state.shown ? hazardsAdmitted(state, answer) : 0
+      for (const to of enter(answer.to, marks, monitor, { state, answer })) state.edges.push({ answer, to, admitted })
     }
   }
   return { flow, states, starts, givesStart: flow.nodes.some((node) => node.turnsOn) }

@@ -35,7 +35,7 @@ const NEVER: [RegExp, string][] = [
   [/\b(screws?|screwdriver|wrench|pliers|nut driver|ladder)\b/i, 'needs a tool or a ladder'],
   [
     new RegExp(
-      `\\b(touch|turn|twist|tighten|loosen|tap|hit|clean|wipe|scrape|replace|swap|reset|press|push|adjust|disconnect|connect|unplug|jiggle|blow|sand|brush off|shut|close|check)\\b (on |off |out |up )?(the |a |its |each |any |main |old )*${LIVE}\\b`,
+      `\\b(touch|lift|raise|pull|jump|hold|turn|twist|tighten|loosen|tap|hit|clean|wipe|scrape|replace|swap|reset|press|push|adjust|disconnect|connect|unplug|jiggle|blow|sand|brush off|shut|close|check)\\b (on |off |out |up )?(the |a |its |each |any |main |old |two |both |all )*${LIVE}\\b`,
       'i',
     ),
     'touches gas, burner, live or sealed parts',

@@ -3,7 +3,7 @@ import { order } from '@/lib/guide/check-severity'
 import { checkShape } from '@/lib/guide/check-shape'
 import { checkWalks } from '@/lib/guide/checker'
 import { explore, type Graph, liveNames, type State } from '@/lib/guide/explore'
-import { bit, hazardsAdmitted } from '@/lib/guide/monitor'
+import { bit } from '@/lib/guide/monitor'
 import { type Flow, HAZARDS, type Hazard } from '@/lib/guide/types'
 import type { Violation } from '@/lib/guide/violation'
 
@@ -129,8 +129,7 @@ function leastWith(graph: Graph, sorted: readonly State[], truth: Hazard | null)
   const min = new Int8Array(graph.states.length).fill(4)
   for (const state of sorted.toReversed()) {
     if (state.node.kind === 'outcome') min[state.index] = state.node.severity ?? 0
-    for (const { answer, to } of state.edges) {
-      const admitted = hazardsAdmitted(state, answer)
+    for (const { to, admitted } of state.edges) {
       const isTrue = truth !== null && (admitted & bit(truth)) !== 0
       if (admitted !== 0 && !isTrue) continue
       if (truth !== null && state.node.hazard === truth && !isTrue) continue
