@@ -1,0 +1,171 @@
+import type { Filter, Household, System } from '@/lib/core/household'
+import type { Episode, EpisodeEvent } from './episode'
+import type { TakenStep } from './replay'
+import type { TimedEvent, Watched } from './startup-watcher'
+import type { Flow, GuideNode, Severity } from './types'
+import { findNode } from './types'
+
+/** One page for the technician. Every line is a fact somebody gave or the guide showed; nothing is a diagnosis. */
+export interface Brief {
+  title: string
+  sections: { heading: string; lines: string[] }[]
+}
+
+export interface FilterState {
+  filter: Filter
+  /** Estimated share of its capacity, 0 and up; null: not known. */
+  loadedFraction: number | null
+  lastChangedOn: string | null
+}
+
+export interface BriefParts {
+  flow: Flow
+  /** When the walk began, in words of the household's zone: "25 November 2026, 21:04". */
+  startedAt: string
+  /** Null: nobody is signed in. */
+  household: Household | null
+  system: System | null
+  taken: readonly TakenStep[]
+  /** Where the walk ended, or null while it goes on. */
+  outcome: GuideNode | null
+  watched: Watched | null
+  watchedEvents: readonly TimedEvent[]
+  episode: Episode | null
+  events: readonly EpisodeEvent[]
+  filters: readonly FilterState[]
+  roomF: number | null
+}
+
+const URGENCY: Record<Severity, string> = {
+  0: 'No visit needed now',
+  1: 'Visit in the next days',
+  2: 'Urgent: today',
+  3: 'Emergency: 911, the home is to be left',
+}
+
+const NOT_SAID = 'not said'
+
+/** The page from what is known; unknown things are said to be unknown, never left out. */
+export function makeBrief(parts: BriefParts): Brief {
+  return {
+    title: `Brief for the technician: ${parts.flow.title}`,
+    sections: [
+      { heading: 'Urgency', lines: urgencyLines(parts) },
+      { heading: 'Equipment', lines: equipmentLines(parts) },
+      { heading: 'Seen, heard and tried', lines: walkLines(parts) },
+      { heading: 'Start-up as timed', lines: watchLines(parts) },
+      { heading: 'Starts and resets', lines: episodeLines(parts) },
+      { heading: 'Filter', lines: filterLines(parts) },
+    ],
+  }
+}
+
+function urgencyLines({ outcome, household, roomF, startedAt }: BriefParts): string[] {
+  return [
+    outcome?.severity === undefined ? 'The self-check is not finished' : URGENCY[outcome.severity],
+    `Self-check begun: ${startedAt}`,
+    `Room temperature: ${roomF === null ? NOT_SAID : `${roomF} °F`}`,
+    `Someone who can not stand cold or heat: ${household === null ? NOT_SAID : household.vulnerable ? 'yes' : 'none noted'}`,
+  ]
+}
+
+function equipmentLines({ household, system }: BriefParts): string[] {
+  if (household === null || system === null) return ['Equipment: not described']
+  const { heat, cool } = system
+  const lines = [`Home: ${household.name}`, `System: ${system.name}, ${system.delivery}`]
+  if (heat !== undefined)
+    lines.push(
+      line('Heat', [
+        heat.source,
+        heat.inputBtuh && `${heat.inputBtuh} Btu/h in`,
+        heat.outputBtuh && `${heat.outputBtuh} Btu/h out`,
+        heat.installed && `installed ${heat.installed}`,
+      ]),
+    )
+  if (cool !== undefined)
+    lines.push(
+      line('Cooling', [cool.source, cool.tons && `${cool.tons} tons`, cool.installed && `installed ${cool.installed}`]),
+    )
+  if (household.elevationFt) lines.push(`Elevation: ${household.elevationFt} ft`)
+  return lines
+}
+
+function line(name: string, parts: (string | number | undefined)[]): string {
+  return `${name}: ${parts.filter((part) => part).join(', ')}`
+}
+
+function walkLines({ flow, taken, outcome }: BriefParts): string[] {
+  const lines = taken.flatMap((step) => {
+    const node = findNode(flow, step.node)
+    // Hazards that were denied are one line, not ten.
+    if (node === null || (node.kind === 'gate' && step.answer === 'no')) return []
+    const what = node.kind === 'check' ? (doLine(node) ?? node.text) : firstSentence(node.text)
+    return [`+${step.minute} min · ${what} → ${step.text}`]
+  })
+  const denied = new Set(
+    taken
+      .filter((step) => step.answer === 'no')
+      .map((step) => findNode(flow, step.node)?.hazard)
+      .filter((hazard) => hazard !== undefined),
+  )
+  if (denied.size > 0) lines.unshift(`Asked and denied: ${[...denied].join(', ')}`)
+  if (outcome !== null) lines.push(`Ended at: ${firstSentence(outcome.text)}`)
+  return lines.length > 0 ? lines : ['Nothing answered yet']
+}
+
+function doLine(node: GuideNode): string | null {
+  return (
+    node.text
+      .split('\n')
+      .find((each) => each.startsWith('Do: '))
+      ?.slice(4) ?? null
+  )
+}
+
+function firstSentence(text: string): string {
+  const [first = text, second] = text.split(/(?<=[.?!])\s+/)
+  // A signal word alone says nothing.
+  return second !== undefined && /^(DANGER|WARNING)\.$/.test(first) ? second : first
+}
+
+function watchLines({ watched, watchedEvents }: BriefParts): string[] {
+  if (watched === null) return ['Not timed']
+  const times = watchedEvents.map(({ event, second }) => `${second} s ${event}`).join(' · ')
+  if (watched.kind === 'broken') return [`Times could not be read: ${watched.because}`]
+  if (watched.kind === 'stop') return [times, `Stopped at a bang, ${watched.at} s after the call`]
+  const families = watched.families.map((family) => family.say.replace(/\.$/, ''))
+  return [
+    times,
+    families.length > 0
+      ? `Fits: ${families.join(' | ')}`
+      : watched.normal
+        ? 'As expected'
+        : 'Too little seen to lean either way',
+  ]
+}
+
+function episodeLines({ episode, events }: BriefParts): string[] {
+  const used = { no: 'not used', yes: 'used', unknown: 'not known, so taken as used' }
+  const lines = [`The one start: ${episode === null ? used.unknown : used[episode.resetUsed]}`]
+  if (episode?.tripped === 'yes') lines.push('It tripped again after a start')
+  if (episode !== null && episode.closedByHazard !== 'no') lines.push('A hazard was met and is not cleared')
+  return [...lines, ...events.map((event) => `${event.on} · ${event.kind.replaceAll('-', ' ')}`)]
+}
+
+function filterLines({ filters }: BriefParts): string[] {
+  if (filters.length === 0) return ['No filter described']
+  return filters.map(({ filter, loadedFraction, lastChangedOn }) => {
+    const { widthIn, heightIn, depthIn } = filter.nominal
+    const merv = filter.merv === undefined ? '' : ` MERV ${filter.merv}`
+    const load = loadedFraction === null ? 'load not known' : `about ${Math.round(loadedFraction * 100)} % loaded`
+    return `${widthIn}x${heightIn}x${depthIn} ${filter.medium}${merv}, ${load}, last changed ${lastChangedOn ?? 'not recorded'}`
+  })
+}
+
+/** The same page as plain text, to copy or send. */
+export function briefText(brief: Brief): string {
+  const parts = brief.sections.map(({ heading, lines }) =>
+    [heading.toUpperCase(), ...lines.map((each) => `  ${each}`)].join('\n'),
+  )
+  return `${brief.title}\n\n${parts.join('\n\n')}\n`
+}
