@@ -1,7 +1,8 @@
 import type { Filter, Household, Medium, System } from '@/lib/core/household'
 import { coolBlows, type DayHours, derating, heatBlows, isPump } from './hours'
 
-const GRILLES = ['ceiling-grille', 'wall-grille', 'floor-grille']
+// A ductless head's filter is an opening like a grille's; the text names only the grilles.
+const OPENINGS = ['ceiling-grille', 'wall-grille', 'floor-grille', 'ductless-head']
 const CABINETS = ['furnace-slot', 'in-cabinet', 'media-cabinet']
 
 export interface Airflow {
@@ -60,12 +61,17 @@ export function mediumOf(medium: Medium, merv: number | undefined, depth: number
   return { arrestance, gramsPerFt2: 90, drop: 0.12, exponent: 1.2, limit: 365 }
 }
 
+/** What a filter does to the system's air; null for screens, and for a ventilator's filter, which has its own air. */
+export function loadingOf({ place, medium, merv, nominal }: Filter): MediumFigures | null {
+  return place === 'ventilator' ? null : mediumOf(medium, merv, nominal.depthIn)
+}
+
 export function areaOf(filter: Filter): number {
   return (filter.nominal.widthIn * filter.nominal.heightIn) / 144
 }
 
 export function stands(filter: Filter): 'grille' | 'cabinet' | 'apart' {
-  return GRILLES.includes(filter.place) ? 'grille' : CABINETS.includes(filter.place) ? 'cabinet' : 'apart'
+  return OPENINGS.includes(filter.place) ? 'grille' : CABINETS.includes(filter.place) ? 'cabinet' : 'apart'
 }
 
 /** How the filters of one system share the air and the dust. */
@@ -74,7 +80,7 @@ export function pathOf(filters: Filter[], filter: Filter) {
     const row = filters.filter((f) => stands(f) === where)
     const area = row.reduce((sum, f) => sum + areaOf(f), 0)
     const weighted = row.map((f) => {
-      const arrestance = mediumOf(f.medium, f.merv, f.nominal.depthIn)?.arrestance ?? 0
+      const arrestance = loadingOf(f)?.arrestance ?? 0
       return (arrestance * areaOf(f)) / area
     })
     return { area, arrestance: weighted.reduce((sum, a) => sum + a, 0) }

@@ -1,6 +1,12 @@
-/** Days since 1970-01-01. */
+const numbers = new Map<string, number>()
+
+/** Days since 1970-01-01. Kept, for speed only. */
 export function number(day: string): number {
-  return Date.parse(`${day}T00:00:00Z`) / 86_400_000
+  const known = numbers.get(day)
+  if (known !== undefined) return known
+  const made = Date.parse(`${day}T00:00:00Z`) / 86_400_000
+  numbers.set(day, made)
+  return made
 }
 
 export function text(day: number): string {
@@ -9,8 +15,16 @@ export function text(day: number): string {
 
 const LENGTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
 
-/** 0…11 and 1…365; 29 February is given 28 February's climate (model.md, section 0). */
+const places = new Map<number, { month: number; ordinal: number }>()
+
+/** 0…11 and 1…365; 29 February is given 28 February's climate (model.md, section 0). Kept, for speed only. */
 export function monthAndDay(day: number): { month: number; ordinal: number } {
+  let place = places.get(day)
+  if (!place) places.set(day, (place = findPlace(day)))
+  return place
+}
+
+function findPlace(day: number): { month: number; ordinal: number } {
   const [, month = 1, date = 1] = text(day).split('-').map(Number)
   let ordinal = Math.min(date, LENGTHS[month - 1] as number)
   for (let m = 0; m < month - 1; m++) ordinal += LENGTHS[m] as number

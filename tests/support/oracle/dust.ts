@@ -1,5 +1,5 @@
 import type { Filter, Household } from '@/lib/core/household'
-import { type Airflow, airVolume, areaOf, mediumOf, pathOf } from './air'
+import { type Airflow, airVolume, areaOf, loadingOf, pathOf } from './air'
 import { number } from './days'
 import type { Hours } from './hours'
 
@@ -11,25 +11,30 @@ export function concentrationOf(home: Household): number {
   return 55 * (0.7 + 0.15 * home.people) * pets * (home.smoking ? 1.3 : 1) * (home.carpet ? 1.15 : 1)
 }
 
-/** Grams that this filter catches on a day, at θ = 1. `filters` are all filters of its system. */
-export function caughtOn(
-  day: number,
-  facts: { home: Household; filter: Filter; filters: Filter[]; hours: Hours; air: Airflow },
-): number {
+/** Grams that a filter catches on a day, at θ = 1. `filters` are all filters of its system. */
+export function catchOf(facts: {
+  home: Household
+  filter: Filter
+  filters: Filter[]
+  hours: Hours
+  air: Airflow
+}): (day: number) => number {
   const { home, filter, filters, hours, air } = facts
-  const figures = mediumOf(filter.medium, filter.merv, filter.nominal.depthIn)
-  if (!figures) return 0
+  const figures = loadingOf(filter)
+  if (!figures) return () => 0
   const path = pathOf(filters, filter)
-  const today = hours.at(day)
-  let dust = concentrationOf(home)
-  for (const event of home.dustEvents) {
-    if (number(event.from) <= day && day <= number(event.to)) dust *= EVENTS[event.kind]
+  const usual = concentrationOf(home)
+  const events = home.dustEvents.map((e) => ({ from: number(e.from), to: number(e.to), factor: EVENTS[e.kind] }))
+  return (day) => {
+    const today = hours.at(day)
+    let dust = usual
+    for (const { from, to, factor } of events) if (from <= day && day <= to) dust *= factor
+    dust *= 2.85 / (2 + (5 * path.arrestance * today.blower) / 24)
+    return (dust * airVolume(air, today) * path.share * path.reaches * figures.arrestance) / 1e6
   }
-  dust *= 2.85 / (2 + (5 * path.arrestance * today.blower) / 24)
-  return (dust * airVolume(air, today) * path.share * path.reaches * figures.arrestance) / 1e6
 }
 
 export function capacityOf(filter: Filter): number | null {
-  const figures = mediumOf(filter.medium, filter.merv, filter.nominal.depthIn)
+  const figures = loadingOf(filter)
   return figures && figures.gramsPerFt2 * areaOf(filter)
 }

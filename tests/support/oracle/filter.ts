@@ -1,7 +1,7 @@
 import type { Filter, Household, Light, LogRecord } from '@/lib/core/household'
-import { type Airflow, mediumOf } from './air'
+import { type Airflow, loadingOf, mediumOf } from './air'
 import { number } from './days'
-import { capacityOf, caughtOn } from './dust'
+import { capacityOf, catchOf } from './dust'
 import type { Hours } from './hours'
 import { type Look, thetaAfter } from './learn'
 
@@ -17,7 +17,7 @@ export interface Forecast {
   due: number
   early: number | null
   late: number | null
-  lookOn: number | null
+  lookOn: number
   earliest: number
   latest: number
   basis: 'loading' | 'calendar' | 'label' | 'never-recorded'
@@ -57,9 +57,9 @@ export function looksOf(facts: SystemFacts): Look[] {
       const capacity = capacityOf(then)
       if (!capacity) continue
       const filters = facts.filters.map((f) => (f.id === filter.id ? then : f))
+      const caught = catchOf({ ...facts, filter: then, filters })
       let grams = 0
-      for (let day = change.day + 1; day <= record.day; day++)
-        grams += caughtOn(day, { ...facts, filter: then, filters })
+      for (let day = change.day + 1; day <= record.day; day++) grams += caught(day)
       if (grams / capacity >= 0.01) looks.push({ x: grams / capacity, light })
     }
   }
@@ -74,12 +74,13 @@ export function thetaOf(facts: SystemFacts) {
 export function runsOut(facts: SystemFacts, filter: Filter, change: number, theta: number) {
   const capacity = capacityOf(filter)
   const limit = change + limitOf(filter)
+  const caught = catchOf({ ...facts, filter })
   let x = 0
   let xBefore = 0
   if (capacity) {
     for (let day = change + 1; day <= limit; day++) {
       xBefore = x
-      x += (theta * caughtOn(day, { ...facts, filter })) / capacity
+      x += (theta * caught(day)) / capacity
       if (x >= 1) return { day, full: true, x, xBefore }
     }
   }
@@ -88,7 +89,7 @@ export function runsOut(facts: SystemFacts, filter: Filter, change: number, thet
 
 function forecastFrom(facts: SystemFacts, filter: Filter, change: number, looked: number): Forecast {
   const theta = thetaOf(facts)
-  const screen = mediumOf(filter.medium, filter.merv, filter.nominal.depthIn) === null
+  const screen = loadingOf(filter) === null
   const median = runsOut(facts, filter, change, theta.q50)
   const early = screen ? null : runsOut(facts, filter, change, theta.q90).day
   const late = screen ? null : runsOut(facts, filter, change, theta.q10).day
@@ -100,16 +101,18 @@ function forecastFrom(facts: SystemFacts, filter: Filter, change: number, looked
   }
   const look = Math.min(median.day, Math.max(looked + 14, Math.min(early ?? median.day, heavy)))
   const capacity = capacityOf(filter)
+  const caught = catchOf({ ...facts, filter })
   let grams = 0
-  for (let d = change + 1; d <= facts.on; d++) grams += caughtOn(d, { ...facts, filter })
+  for (let d = change + 1; d <= facts.on; d++) grams += caught(d)
   return {
     due: median.day,
     early,
     late,
-    lookOn: screen ? null : look,
+    lookOn: look,
     earliest: Math.min(median.day, Math.max(median.day - 21, change + 14)),
     latest: median.day + 7,
-    basis: median.full ? 'loading' : filter.labelLimitDays ? 'label' : 'calendar',
+    basis:
+      median.full && median.day < change + limitOf(filter) ? 'loading' : filter.labelLimitDays ? 'label' : 'calendar',
     loaded: capacity && (theta.q50 * grams) / capacity,
     xDue: median.x,
     xBefore: median.xBefore,
@@ -121,7 +124,8 @@ export function forecastOf(facts: SystemFacts, filter: Filter): Forecast {
   const change = records.findLast((r) => r.kind === 'filter-changed')
   if (!change) {
     const due = facts.home.since ? number(facts.home.since) : facts.on
-    const span = { due, earliest: due - 21, latest: due + 7, early: null, late: null, lookOn: null }
+    const modelled = loadingOf(filter) ? due : null
+    const span = { due, earliest: due - 21, latest: due + 7, early: modelled, late: modelled, lookOn: due }
     return { ...span, basis: 'never-recorded', loaded: null, xDue: 0, xBefore: 0 }
   }
   const looked = records.at(-1)?.day ?? change.day

@@ -1,5 +1,5 @@
 import type { Filter, Household, System } from '@/lib/core/household'
-import { airflowOf, areaOf, mediumOf, pathOf } from './air'
+import { airflowOf, areaOf, loadingOf, pathOf, stands } from './air'
 import { number } from './days'
 import { capacityOf, concentrationOf } from './dust'
 import { type Forecast, forecastOf, type SystemFacts, thetaOf } from './filter'
@@ -14,8 +14,8 @@ export interface FilterReading {
   heatHours: number
   coolHours: number
   fanHours: number
-  airflowCfm: number
-  faceVelocityFpm: number
+  airflowCfm: number | null
+  faceVelocityFpm: number | null
   dust: number
   arrestance: number | null
   capacity: number | null
@@ -48,9 +48,9 @@ export function readFilter(facts: SystemFacts, system: System, filter: Filter): 
     coolHours += mean.cool
     fanHours += mean.blower
   }
-  const figures = mediumOf(filter.medium, filter.merv, filter.nominal.depthIn)
-  const airflowCfm = air.most * pathOf(filters, filter).share
-  const faceVelocityFpm = airflowCfm / areaOf(filter)
+  const figures = loadingOf(filter)
+  const airflowCfm = stands(filter) === 'apart' ? null : air.most * pathOf(filters, filter).share
+  const faceVelocityFpm = airflowCfm && airflowCfm / areaOf(filter)
   return {
     filter,
     system,
@@ -62,9 +62,9 @@ export function readFilter(facts: SystemFacts, system: System, filter: Filter): 
     airflowCfm,
     faceVelocityFpm,
     dust: concentrationOf(home),
-    arrestance: figures && figures.arrestance,
+    arrestance: figures?.arrestance ?? null,
     capacity: capacityOf(filter),
-    drop: figures && figures.drop * (faceVelocityFpm / 300) ** figures.exponent,
+    drop: figures && faceVelocityFpm && figures.drop * (faceVelocityFpm / 300) ** figures.exponent,
     theta: thetaOf(facts),
   }
 }

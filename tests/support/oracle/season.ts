@@ -25,7 +25,7 @@ export function seasonOf(kind: 'heat' | 'cool', hours: (day: number) => number, 
 
 /** The seasons of the years around a day, oldest first. */
 export function seasonsAround(kind: 'heat' | 'cool', hours: (day: number) => number, day: number): Season[] {
-  const years = Array.from({ length: 9 }, (_, i) => yearOf(day) - 4 + i)
+  const years = Array.from({ length: 5 }, (_, i) => yearOf(day) - 2 + i)
   return years.flatMap((year) => seasonOf(kind, hours, year) ?? [])
 }
 

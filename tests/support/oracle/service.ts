@@ -60,7 +60,7 @@ function yearly(
   let since = 0
   for (let d = last + 1; d < next.to; d++) {
     since += hours.at(d)[kind]
-    if (year > 0 && since > 1.5 * year) return { ...who, due: d, earliest: d, latest: d + 30, basis: 'runtime' }
+    if (year >= 1 && since > 1.5 * year) return { ...who, due: d, earliest: d, latest: d + 30, basis: 'runtime' }
   }
   return { ...who, due: next.to, earliest: next.from, latest: next.to, basis: 'season' }
 }
@@ -70,9 +70,11 @@ export function yearlyServices(facts: { home: Household; system: System; hours: 
   const { system } = facts
   const services: Service[] = []
   const source = system.heat?.source
+  const pump = isPump(system) || system.cool?.source === 'heat-pump'
+  // What cools one room without pumping heat into it is a window air conditioner.
+  const isWindowUnit = system.delivery === 'room' && !pump
   if (source?.endsWith('boiler')) services.push(yearly(facts, 'heat', 'boiler-service'))
-  else if (source) services.push(yearly(facts, 'heat', 'heating-service'))
-  const pump = isPump(system)
-  if ((system.cool && system.delivery !== 'room') || pump) services.push(yearly(facts, 'cool', 'cooling-service'))
+  else if (source || pump) services.push(yearly(facts, 'heat', 'heating-service'))
+  if ((system.cool && !isWindowUnit) || pump) services.push(yearly(facts, 'cool', 'cooling-service'))
   return services
 }
