@@ -126,7 +126,7 @@ export const anyCase: fc.Arbitrary<{ home: Household; on: Day }> = fc
           climate: anyClimate,
           people: whole(0, 8),
           pets: whole(0, 6),
-          petFactor: fc.option(fc.double({ min: 1, max: 3, noNaN: true }), { nil: undefined, freq: 1 }),
+          petFactor: fc.option(fc.double({ min: 1, max: 3, noNaN: true }), { nil: undefined, freq: 2 }),
           smoking: fc.boolean(),
           carpet: fc.boolean(),
           hardWater: fc.boolean(),

@@ -42,7 +42,7 @@ export function anySystem(id: string): fc.Arbitrary<System> {
         { weight: 2, arbitrary: fc.constant('ductless' as const) },
         { weight: 1, arbitrary: fc.constantFrom('hydronic' as const, 'room' as const) },
       ),
-      heat: fc.option(anyHeat, { nil: undefined, freq: 6 }),
+      heat: fc.option(anyHeat, { nil: undefined, freq: 8 }),
       cool: fc.option(anyCool, { nil: undefined, freq: 4 }),
       fan: maybe(anyFan),
       thermostat: maybe(
@@ -58,7 +58,7 @@ export function anySystem(id: string): fc.Arbitrary<System> {
             cool: maybe(fc.integer({ min: 300, max: 2000 })),
           })
           .map(compact),
-        { nil: undefined, freq: 1 },
+        { nil: undefined, freq: 2 },
       ),
     })
     .map(compact)
@@ -78,7 +78,7 @@ export function anyFilter(id: string, systems: string[]): fc.Arbitrary<Filter> {
       }),
       medium: fc.constantFrom('fiberglass', 'pleated', 'pleated', 'pleated', 'media', 'washable', 'screen' as const),
       merv: maybe(fc.integer({ min: 1, max: 16 })),
-      labelLimitDays: fc.option(fc.integer({ min: 20, max: 400 }), { nil: undefined, freq: 1 }),
+      labelLimitDays: fc.option(fc.integer({ min: 20, max: 400 }), { nil: undefined, freq: 2 }),
     })
     .map((filter) => compact(filter) as Filter)
 }

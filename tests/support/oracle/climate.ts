@@ -22,7 +22,17 @@ function temperature(mean: number, swing: number, ordinal: number): number {
   return mean - swing * Math.cos((2 * Math.PI * (ordinal - 21)) / 365)
 }
 
+const fits = new Map<string, { mean: number; swing: number; sigma: number }>()
+
+// Kept, for speed only.
 function fitAnnual(hdd: number, cdd: number) {
+  const key = `${hdd} ${cdd}`
+  const fit = fits.get(key) ?? findAnnual(hdd, cdd)
+  fits.set(key, fit)
+  return fit
+}
+
+function findAnnual(hdd: number, cdd: number) {
   const mean = 65 - (hdd - cdd) / 365
   function yearly(swing: number, sigma: number): number {
     let sum = 0

@@ -19,8 +19,10 @@ const places = new Map<number, { month: number; ordinal: number }>()
 
 /** 0…11 and 1…365; 29 February is given 28 February's climate (model.md, section 0). Kept, for speed only. */
 export function monthAndDay(day: number): { month: number; ordinal: number } {
-  let place = places.get(day)
-  if (!place) places.set(day, (place = findPlace(day)))
+  const known = places.get(day)
+  if (known) return known
+  const place = findPlace(day)
+  places.set(day, place)
   return place
 }
 

@@ -38,7 +38,7 @@ export function meanAboveZero(mean: number, sigma: number): number {
 
 /** The place in [low, high] where a rising function passes the wanted value; an end where it never does. */
 export function bisect(rising: (x: number) => number, wanted: number, low: number, high: number): number {
-  for (let i = 0; i < 100; i++) {
+  for (let i = 0; i < 50; i++) {
     const middle = (low + high) / 2
     if (rising(middle) < wanted) low = middle
     else high = middle
