@@ -50,7 +50,7 @@ export function outputBtuh(heat: NonNullable<System['heat']>, elevationFt: numbe
 
 /** Airflow of a system (model, section 3): measured, else from tons and heating output, else assumed. */
 export function airflowOf(system: System, elevationFt: number, figures: Figures): Airflow {
-  const tons = coolBlows(system) ? system.cool?.tons : undefined
+  const tons = system.cool?.tons
   const cool = system.airflowCfm?.cool ?? (tons === undefined ? null : figures.cfmPerTon.value * tons)
   const heat = system.airflowCfm?.heat ?? heatingAirflow(system, cool, elevationFt, figures)
   const known = cool ?? heat ?? figures.assumedAirflowCfm.value

@@ -56,9 +56,11 @@ export function measure(
       : r.heatHours,
   )
   const coolSpans = spans((r) => (r.source === 'bill' ? undefined : r.coolHours))
-  const fanSpans = spans((r) => (r.source === 'bill' ? undefined : r.fanHours))
+  const fanSpans = spans((r) => (r.source === 'bill' || !settings.movesAir ? undefined : r.fanHours))
 
   const all = [...heatSpans, ...coolSpans, ...fanSpans]
+  // A reading may hold nothing that tells of this system: fan hours of a boiler, say.
+  if (all.length === 0) return null
   const from = Math.min(...all.map((s) => s.from))
   const count = Math.max(...all.map((s) => s.to)) - from + 1
   const { load, cycles } = profiles.load(facts.climate, settings)

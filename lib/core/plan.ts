@@ -194,22 +194,32 @@ function systemDues(
 const BOILERS = new Set(['gas-boiler', 'propane-boiler', 'oil-boiler', 'electric-boiler'])
 
 /** The yearly services of a system; what pumps heat both ways gets both. */
-function yearlyTasks({
-  heat,
-  cool,
-}: System): ['heating-service' | 'boiler-service' | 'cooling-service', 'heating' | 'cooling'][] {
+function yearlyTasks(
+  system: System,
+): ['heating-service' | 'boiler-service' | 'cooling-service', 'heating' | 'cooling'][] {
   const tasks: ReturnType<typeof yearlyTasks> = []
+  const { heat, cool } = system
   const pumps = cool?.source === 'heat-pump' || heat?.source === 'heat-pump' || heat?.source === 'dual-fuel'
   if (heat && BOILERS.has(heat.source)) tasks.push(['boiler-service', 'heating'])
   else if (heat || pumps) tasks.push(['heating-service', 'heating'])
-  if (cool || pumps) tasks.push(['cooling-service', 'cooling'])
+  if ((cool && !isWindowUnit(system)) || pumps) tasks.push(['cooling-service', 'cooling'])
   return tasks
 }
 
-/** The seasons in which a system's outdoor unit runs. */
-function outdoorSeasons({ heat, cool }: System): ('heating' | 'cooling')[] {
+/** What cools the one room it stands in is a window air conditioner: nobody services it, and it has no unit outside to clear. */
+function isWindowUnit({ delivery, heat, cool }: System): boolean {
   const pumpsHeat = heat?.source === 'heat-pump' || heat?.source === 'dual-fuel'
-  return [...(cool ? (['cooling'] as const) : []), ...(pumpsHeat ? (['heating'] as const) : [])]
+  return delivery === 'room' && cool?.source === 'central-ac' && !pumpsHeat
+}
+
+/** The seasons in which a system's outdoor unit runs. */
+function outdoorSeasons(system: System): ('heating' | 'cooling')[] {
+  const { heat, cool } = system
+  const pumpsHeat = heat?.source === 'heat-pump' || heat?.source === 'dual-fuel'
+  return [
+    ...(cool && !isWindowUnit(system) ? (['cooling'] as const) : []),
+    ...(pumpsHeat ? (['heating'] as const) : []),
+  ]
 }
 
 function compare(a: string, b: string): number {

@@ -1,0 +1,128 @@
+import psychrolib from 'psychrolib'
+import { describe, expect, test } from 'vitest'
+import { tables } from '@/content/tables'
+import { airflowOf, airHeatFactor, derating } from '@/lib/core/airflow'
+import type { Household, NominalSize, System } from '@/lib/core/household'
+import { plan } from '@/lib/core/plan'
+import { aHousehold } from '../support/a-household'
+
+const { figures } = tables
+const SYSTEM: System = { id: 'main', name: 'Main', delivery: 'ducted' }
+
+describe('the altitude factor', () => {
+  // psychrolib, ASHRAE Handbook – Fundamentals, standard atmosphere [S].
+  test.each([
+    [5000, 0.8986],
+    [5280, 0.8892],
+  ])('at %i ft is %f of 1.0800', (feet, wanted) => {
+    psychrolib.SetUnitSystem(psychrolib.IP)
+    const share = psychrolib.GetStandardAtmPressure(feet) / psychrolib.GetStandardAtmPressure(0)
+    expect(airHeatFactor(feet, figures)).toBeCloseTo(1.08 * share, 6)
+    expect(airHeatFactor(feet, figures)).toBeCloseTo(wanted, 4)
+  })
+
+  test('is 60 · 0.075 · 0.24 at sea level', () => expect(airHeatFactor(0, figures)).toBeCloseTo(60 * 0.075 * 0.24, 12))
+
+  test('a fuel burner loses 4 % of its rating for each 1000 ft, above 2000 ft only (NFPA 54) [S?]', () => {
+    expect(derating('gas-furnace', 2000, figures)).toBe(1)
+    expect(derating('gas-furnace', 5000, figures)).toBeCloseTo(0.8, 12)
+    expect(derating('electric-furnace', 5000, figures)).toBe(1)
+  })
+})
+
+describe('airflow of 64 000 Btu/h by the rating plate’s rise', () => {
+  test.each([
+    [40, 1481],
+    [50, 1185],
+    [55, 1077],
+    [60, 988],
+    [70, 847],
+  ])('%i °F: %i cfm', (riseF, cfm) => {
+    const heat = { source: 'gas-furnace' as const, outputBtuh: 64_000, riseF }
+    expect(Math.round(airflowOf({ ...SYSTEM, heat }, 0, figures).heat)).toBe(cfm)
+  })
+})
+
+describe('what is not known of the airflow', () => {
+  const of = (change: Partial<System>) => airflowOf({ ...SYSTEM, ...change }, 0, figures)
+  test('the one takes the other; nothing known is 1000 cfm, and said', () => {
+    expect(of({ cool: { source: 'central-ac', tons: 3 }, heat: { source: 'gas-furnace' } })).toMatchObject({
+      heat: 1200,
+      cool: 1200,
+      assumed: false,
+    })
+    expect(of({ heat: { source: 'gas-furnace' } })).toMatchObject({ heat: 1000, cool: 1000, fan: 1000, assumed: true })
+  })
+
+  test('input and efficiency make the output; a heat pump heats with its cooling air; measured air replaces both', () => {
+    const byInput = of({ heat: { source: 'gas-furnace', inputBtuh: 80_000, efficiency: 0.8 } })
+    expect(Math.round(byInput.heat)).toBe(1077)
+    const pump: Partial<System> = {
+      heat: { source: 'heat-pump', outputBtuh: 20_000 },
+      cool: { source: 'heat-pump', tons: 2 },
+    }
+    expect(of(pump).heat).toBe(800)
+    expect(of({ ...pump, airflowCfm: { heat: 700, cool: 900 } })).toMatchObject({ heat: 700, cool: 900, fan: 900 })
+  })
+
+  test('a boiler has no air of its own, so the cooling’s counts', () => {
+    const boiler = of({ heat: { source: 'gas-boiler', outputBtuh: 90_000 }, cool: { source: 'central-ac', tons: 2 } })
+    expect(boiler.greatest).toBe(800)
+  })
+})
+
+function homeWith(nominal: NominalSize, change: Partial<Household> = {}): Household {
+  return aHousehold({
+    people: 2,
+    pets: 0,
+    carpet: false,
+    dustEvents: [],
+    readings: [],
+    devices: [],
+    // 1750 blower hours a year, and nothing else.
+    systems: [
+      {
+        ...SYSTEM,
+        cool: undefined,
+        airflowCfm: { cool: 1200 },
+        fan: { mode: 'circulate', minutesPerHour: (60 * 1750) / 8760 },
+      },
+    ],
+    filters: [{ id: 'hall', system: 'main', place: 'wall-grille', nominal, medium: 'pleated', merv: 8 }],
+    records: [{ on: '2026-01-01', kind: 'filter-changed', filter: 'hall' }],
+    ...change,
+  })
+}
+
+describe('the reference filter', () => {
+  test('16×25×1 MERV 8, 1200 cfm, 1750 blower hours a year, reference home: about 79 days', () => {
+    const home = homeWith({ widthIn: 16, heightIn: 25, depthIn: 1 })
+    const { items, workings } = plan([home], tables, '2026-02-01').households[0] ?? {}
+    expect(items?.[0]).toMatchObject({ due: '2026-03-21', basis: 'loading' })
+    expect(workings?.[0]?.fanHours).toBeCloseTo(1750, 6)
+    expect(workings?.[0]?.capacityGrams).toBeCloseTo((13 * 400) / 144, 9)
+    expect(workings?.[0]?.loadedFraction).toBeCloseTo(31 / 79, 2)
+  })
+
+  test.each([
+    [16, 20, 540],
+    [16, 25, 432],
+    [20, 25, 346],
+    [24, 24, 300],
+    [20, 30, 288],
+  ])('%i×%i at 1200 cfm: %i fpm, and small for its grille above 300 [S?]', (widthIn, heightIn, fpm) => {
+    const home = homeWith({ widthIn, heightIn, depthIn: 1 })
+    const { workings, warnings } = plan([home], tables, '2026-02-01').households[0] ?? {}
+    expect(Math.round(workings?.[0]?.faceVelocityFpm ?? 0)).toBe(fpm)
+    expect(warnings?.some((w) => w.code === 'filter-small-for-airflow')).toBe(fpm > 300)
+  })
+
+  // ASHRAE 52.2's test velocities [S?]; the table's figures are at 300 fpm [P].
+  test.each([118, 246, 295, 374, 492, 630, 748])('clean resistance follows the velocity at %i fpm', (fpm) => {
+    const cfm = (fpm * 400) / 144
+    const home = homeWith({ widthIn: 16, heightIn: 25, depthIn: 1 })
+    home.systems = [{ ...SYSTEM, airflowCfm: { cool: cfm } }]
+    const drop = plan([home], tables, '2026-02-01').households[0]?.workings[0]?.pressureDropCleanInWg
+    expect(drop).toBeCloseTo(0.15 * (fpm / 300) ** 1.4, 9)
+  })
+})
