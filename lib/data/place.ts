@@ -1,11 +1,10 @@
 import { join, resolve } from 'node:path'
 
-// Said to the bundler: the files below are found when the program runs, none of them is a part of it.
-const CWD = /* turbopackIgnore: true */ process.cwd()
+// The comments in the calls tell the bundler that no file below is a part of the program.
 
 /** The folder that holds everything the product writes: `DATA_DIR`, else `./data`. */
 export function dataFolder(): string {
-  return resolve(CWD, process.env.DATA_DIR || 'data')
+  return resolve(/* turbopackIgnore: true */ process.env.DATA_DIR || 'data')
 }
 
 /** The address of the database: `DATABASE_URL`, else a file in the data folder. */
@@ -21,10 +20,10 @@ export function databaseFile(url = databaseUrl()): string {
       `DATABASE_URL starts with "${url.split(':')[0]}:", and only "file:" is known here, like file:./data/plenum.db.`,
     )
   }
-  return resolve(CWD, url.slice('file:'.length).replace(/\?.*$/, ''))
+  return resolve(/* turbopackIgnore: true */ url.slice('file:'.length).replace(/\?.*$/, ''))
 }
 
 /** Where the migrations of the database's kind lie in the program's folder. */
 export function migrationsFolder(): string {
-  return resolve(CWD, 'prisma', 'sqlite', 'migrations')
+  return resolve('prisma', 'sqlite', 'migrations')
 }

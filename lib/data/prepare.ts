@@ -13,3 +13,11 @@ export function prepareDatabase(): string | null {
     return `${error.message}${cause}`
   }
 }
+
+/** Brings the database up to date, or says why it can't and ends the process: a server without it must not answer. */
+export function prepareOrExit(): void {
+  const problem = prepareDatabase()
+  if (problem === null) return
+  console.error(problem)
+  process.exit(1)
+}

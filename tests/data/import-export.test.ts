@@ -2,8 +2,9 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { exportHouseholds, findHousehold, listHomes } from '@/lib/data/households'
 import { importHouseholds } from '@/lib/data/import'
+import { parseHouseholdFile, writeHouseholdFile } from '@/lib/forms/household-file'
 import { aHousehold } from '../support/a-household'
-import { households } from '../support/arbitrary-household'
+import { ARBITRARY_TODAY, households } from '../support/arbitrary-household'
 import { as, freshDatabase, someone } from '../support/fresh-database'
 
 freshDatabase()
@@ -18,6 +19,21 @@ test('whatever a file says comes out again, field for field and in its order', a
       expect(await exportHouseholds(ann)).toStrictEqual(file)
     }),
     { numRuns: 60 },
+  )
+}, 60_000)
+
+test('a file that was parsed, imported, exported and written is the same file', async () => {
+  let number = 0
+  await fc.assert(
+    fc.asyncProperty(households(2), async (made) => {
+      const text = writeHouseholdFile(made)
+      const parsed = parseHouseholdFile(text, ARBITRARY_TODAY)
+      expect(parsed).toMatchObject({ ok: true })
+      const ann = await someone(`file-${number++}`)
+      await importHouseholds(as(ann), parsed.ok ? parsed.households : [])
+      expect(writeHouseholdFile(await exportHouseholds(ann))).toBe(text)
+    }),
+    { numRuns: 40 },
   )
 }, 60_000)
 

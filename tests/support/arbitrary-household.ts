@@ -157,7 +157,9 @@ function record(filters: Filter[], systems: System[], devices: Device[]): fc.Arb
       task: fc.constant(task),
       subject: fc.constantFrom(...subjects),
     })
-    kinds.push(merge(known, maybe({ by: fc.constantFrom(...DOERS) })))
+    kinds.push(
+      merge(known, maybe({ by: fc.constantFrom(...(task !== 'alarm-test' ? (['technician'] as const) : DOERS)) })),
+    )
   }
   service(
     'heating-service',
