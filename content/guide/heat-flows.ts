@@ -1,25 +1,19 @@
 import type { GuideNode } from '@/lib/guide/types'
 import { button, look, question, skip } from './build'
+import { airChecks, byRisk, filterCheck, offOnce, oneStart, powerLooks, ventChecks } from './checks'
+import { coldFacts, systemFacts } from './facts'
+import { coverLook, opening } from './opening'
 import {
-  airChecks,
-  byRisk,
-  filterCheck,
   heatBack,
   heatResults,
-  offOnce,
   oilStart,
-  oneStart,
-  powerLooks,
   startBatteries,
   startBreaker,
   startEmergencyHeat,
   startSwitch,
   startThermostat,
-  ventChecks,
   waitThenGates,
-} from './checks'
-import { coldFacts, systemFacts } from './facts'
-import { coverLook, opening } from './opening'
+} from './starts'
 
 const COLD_OPENING = opening({ season: 'cold', far: 'far-visit', next: 'cover' })
 const COLD_FACTS = [...COLD_OPENING, coverLook('which-system'), ...systemFacts('vulnerable'), ...coldFacts('used')]

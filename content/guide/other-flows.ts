@@ -1,19 +1,9 @@
 import type { GuideNode } from '@/lib/guide/types'
 import { button, check, look, question, skip } from './build'
-import {
-  airChecks,
-  byRisk,
-  filterCheck,
-  offOnce,
-  oneStart,
-  powerLooks,
-  startBreaker,
-  startSwitch,
-  startThermostat,
-  waitThenGates,
-} from './checks'
+import { airChecks, byRisk, filterCheck, offOnce, oneStart, powerLooks } from './checks'
 import { heatFacts, systemFacts, whichSystem } from './facts'
 import { coverLook, opening } from './opening'
+import { startBreaker, startSwitch, startThermostat, waitThenGates } from './starts'
 
 const TRIPPED = button('trips', 'It tripped or went dead again', 'trip-again', { tripped: 'yes', least: '2' })
 

@@ -1,6 +1,7 @@
 import type { GuideNode, InstructionClass, Section, Severity } from '@/lib/guide/types'
 import { outcome } from './build'
-import { HAZARD_TEXTS, type HazardText, letting, OTHER_STOPS, renting, section } from './hazards'
+import { HAZARD_TEXTS, type HazardText, letting, renting, section } from './hazards'
+import { OTHER_STOPS } from './stops'
 
 const WATCH = section(
   'watch',
@@ -12,7 +13,7 @@ const DONT = section('dont', 'Do not start it again. Do not open the unit. Do no
 
 const WARM = section(
   'meanwhile',
-  'Move to one warm room and dress warm. Is it below 60 °F, or is a baby or an older person there? Go to a warm place. Keep a plug-in heater 3 feet from all that burns. Plug it straight into the wall. Never sleep with it on. Never heat with an oven, a grill or a car. Is it below 55 °F? Let taps drip, and keep sink doors ajar.',
+  'Is the home cold? Move to one warm room and dress warm. Is it below 60 °F, or is a baby or an older person there? Go to a warm place. Keep a plug-in heater 3 feet from all that burns. Plug it straight into the wall. Never sleep with it on. Never heat with an oven, a grill or a car. Is it below 55 °F? Let taps drip, and keep sink doors ajar.',
   ['warm-room', 'warm-place', 'space-heater'],
 )
 
