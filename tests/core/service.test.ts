@@ -68,7 +68,7 @@ describe('a yearly service', () => {
     const at = { earliest: '2026-11-20', due: '2026-11-20', latest: '2026-12-20', basis: 'never-recorded' }
     expect(itemOf(home, 'heating-service')).toMatchObject({ ...at, doer: 'technician', state: 'due' })
     expect(itemOf(home, 'cooling-service')).toMatchObject({ basis: 'season' })
-    expect(itemOf(home, 'cooling-service')?.due).toMatch(/^2027-0[56]/)
+    expect(itemOf(home, 'cooling-service')?.due).toMatch(/^2027-(04|05)/)
   })
 
   test('falls in its customary months where there is no season', () => {
