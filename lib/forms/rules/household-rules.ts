@@ -1,4 +1,5 @@
 import type { Day } from '@/lib/core/day'
+import type { Fault } from '@/lib/core/fault'
 import type { Device, Filter, Household, System } from '@/lib/core/household'
 import { type Loose, type Path, pathText } from '../fault'
 import { deviceRules, filterRules, systemRules } from './equipment-rules'
