@@ -67,6 +67,16 @@ describe('measured hours', () => {
     expect(measured.hoursOn(dayNumber('2026-10-01')).heat).toBe(model.hoursOn(dayNumber('2026-10-01')).heat)
   })
 
+  test('scale while they lie among the last 400 days, the day of the plan being one', () => {
+    const day = dayNumber('2026-12-25')
+    const scaledBy = (ago: number) => {
+      const on = addDays(ON, -ago)
+      return days([{ ...WINTER, from: on, to: on, heatHours: 20 }]).hoursOn(day).heat / model.hoursOn(day).heat
+    }
+    expect(scaledBy(399)).toBeGreaterThan(1)
+    expect(scaledBy(400)).toBe(1)
+  })
+
   test('are spread evenly where the model has next to none, and scale nothing then', () => {
     const warm = { climate: { ...COLD, hdd65: 300, cdd65: 4000 } }
     const measured = days([{ ...SUMMER, heatHours: 31 }], warm)
