@@ -1,0 +1,18 @@
+'use server'
+
+import { redirect } from 'next/navigation'
+import { action, setCookies } from '@/lib/access/action'
+import { signIn } from '@/lib/access/sign-in'
+import { parseSignIn } from '@/lib/forms/account-forms'
+
+export const signInHere = action({
+  name: 'sign-in',
+  needs: 'nobody',
+  parse: parseSignIn,
+  run: async ({ input, headers }) => {
+    const signedIn = await signIn(headers, input)
+    if (!signedIn.ok) return signedIn
+    await setCookies(signedIn.cookies)
+    redirect(input.next)
+  },
+})

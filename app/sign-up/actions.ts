@@ -1,0 +1,20 @@
+'use server'
+
+import { redirect } from 'next/navigation'
+import { action, setCookies } from '@/lib/access/action'
+import { signUp, signUpFaults } from '@/lib/access/sign-up'
+import { parseSignUp } from '@/lib/forms/account-forms'
+
+export const signUpHere = action({
+  name: 'sign-up',
+  needs: 'nobody',
+  parse: parseSignUp(signUpFaults),
+  run: async ({ input, headers }) => {
+    const { invitation, ...asked } = input
+    const signedUp = await signUp(headers, { ...asked, ...(invitation && { token: invitation }) })
+    if (!signedUp.ok) return signedUp
+    if (!signedUp.cookies) redirect('/sign-in?new')
+    await setCookies(signedUp.cookies)
+    redirect('/')
+  },
+})
