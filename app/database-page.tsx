@@ -7,7 +7,7 @@ import { asUnavailable, DatabaseUnavailable } from '@/lib/data/unavailable'
  * scripts for that.
  */
 export function databasePage<P>(render: (props: P) => Promise<ReactNode>): (props: P) => Promise<ReactNode> {
-  return async function Page(props) {
+  return async function guarded(props) {
     try {
       return await render(props)
     } catch (error) {

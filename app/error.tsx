@@ -3,10 +3,10 @@
 import { sayUnavailable } from '@/lib/data/unavailable'
 import { DatabaseTrouble } from './database-page'
 
-export default function PageError({ error, reset }: { error: Error & { digest?: string }; reset: () => void }) {
+export default function PageError({ error }: { error: Error & { digest?: string } }) {
   const again = (
     <p>
-      <button type="button" onClick={reset}>
+      <button type="button" onClick={() => location.reload()}>
         Try again
       </button>
     </p>

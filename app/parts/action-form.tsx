@@ -11,13 +11,15 @@ export interface Said {
   link?: string
 }
 
-/** An action made by the wrapper of lib/access, as a form takes it. */
-export type FormAction = (before: Answer<Said | null>, form: FormData) => Promise<Answer<Said | null>>
+export type Done = Said | null
 
-const Answered = createContext<Answer<Said | null>>(NOT_SENT)
+/** An action made by the wrapper of lib/access, as a form takes it. */
+export type FormAction = (before: Answer<Done>, form: FormData) => Promise<Answer<Done>>
+
+const Answered = createContext<Answer<Done>>(NOT_SENT)
 
 /** What the form's action answered: for the fields inside it. */
-export function useAnswer(): Answer<Said | null> {
+export function useAnswer(): Answer<Done> {
   return useContext(Answered)
 }
 

@@ -1,11 +1,12 @@
 'use server'
 
 import { redirect } from 'next/navigation'
+import type { Done } from '@/app/parts/action-form'
 import { action, setCookies } from '@/lib/access/action'
 import { signIn } from '@/lib/access/sign-in'
-import { parseSignIn } from '@/lib/forms/account-forms'
+import { parseSignIn, type SignIn } from '@/lib/forms/account-forms'
 
-export const signInHere = action({
+export const signInHere = action<SignIn, Done>({
   name: 'sign-in',
   needs: 'nobody',
   parse: parseSignIn,

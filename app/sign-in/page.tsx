@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { redirect } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
+import type { PageProps } from '@/app/page-props'
 import { ActionForm } from '@/app/parts/action-form'
 import { FormField } from '@/app/parts/form-field'
 import { PasswordField } from '@/app/parts/password-field'
@@ -12,7 +13,7 @@ import { signInHere } from './actions'
 
 export const metadata: Metadata = { title: 'Sign in' }
 
-export default databasePage(async ({ searchParams }: PageProps<'/sign-in'>) => {
+export default databasePage(async ({ searchParams }: PageProps) => {
   const asked = await searchParams
   const next = localPath(asked.next)
   if (await findViewer()) redirect(next)

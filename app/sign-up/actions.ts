@@ -1,11 +1,12 @@
 'use server'
 
 import { redirect } from 'next/navigation'
+import type { Done } from '@/app/parts/action-form'
 import { action, setCookies } from '@/lib/access/action'
 import { signUp, signUpFaults } from '@/lib/access/sign-up'
-import { parseSignUp } from '@/lib/forms/account-forms'
+import { parseSignUp, type SignUpForm } from '@/lib/forms/account-forms'
 
-export const signUpHere = action({
+export const signUpHere = action<SignUpForm, Done>({
   name: 'sign-up',
   needs: 'nobody',
   parse: parseSignUp(signUpFaults),

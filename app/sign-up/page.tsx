@@ -4,6 +4,7 @@ import { redirect } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
 import { now } from '@/app/now'
 import { offerInWords } from '@/app/offer-words'
+import type { PageProps } from '@/app/page-props'
 import { ActionForm } from '@/app/parts/action-form'
 import { FormField } from '@/app/parts/form-field'
 import { PasswordField } from '@/app/parts/password-field'
@@ -16,7 +17,7 @@ import { signUpHere } from './actions'
 
 export const metadata: Metadata = { title: 'Make an account' }
 
-export default databasePage(async ({ searchParams }: PageProps<'/sign-up'>) => {
+export default databasePage(async ({ searchParams }: PageProps) => {
   const { invitation: token } = await searchParams
   const invitation = typeof token === 'string' ? token : ''
   if (await findViewer()) redirect(invitation ? `/invitation/${encodeURIComponent(invitation)}` : '/')

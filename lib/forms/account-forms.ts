@@ -25,7 +25,14 @@ const name = z
     error: 'Write the name that others in your home know you by, in at most 60 characters.',
   })
 
-export function parseSignIn(form: FormData) {
+export interface SignIn {
+  email: string
+  password: string
+  /** Where to go then, a path of this installation. */
+  next: string
+}
+
+export function parseSignIn(form: FormData): Parsed<SignIn> {
   const schema = z.object({
     email: given('Write the e-mail that you signed up with.'),
     password: given('Write your password.'),
@@ -34,9 +41,17 @@ export function parseSignIn(form: FormData) {
   return parseForm(form, schema)
 }
 
+export interface SignUpForm {
+  name: string
+  email: string
+  password: string
+  /** The token of an invitation link. */
+  invitation?: string | undefined
+}
+
 export function parseSignUp(check: CheckSignUp) {
   const schema = z.object({ name, email: line, password: line, invitation: token })
-  return (form: FormData) =>
+  return (form: FormData): Parsed<SignUpForm> =>
     parseForm(form, schema, (field) => check({ email: field('email'), password: field('password') }))
 }
 
