@@ -18,7 +18,7 @@ export async function Masthead() {
         No heat? Smell gas?
       </Link>
       {viewer === 'nobody' && (
-        <nav className="who" aria-label="Account">
+        <nav className="who nobody" aria-label="Account">
           <Link href="/sign-in">Sign in</Link>
         </nav>
       )}
@@ -27,7 +27,6 @@ export async function Masthead() {
           <span className="who-name">{viewer.name}</span>
           <Link href="/homes">Homes</Link>
           <Link href="/account">Account</Link>
-          {viewer.administrator && <Link href="/installation">Installation</Link>}
           <ActionForm action={signOutHere}>
             <SubmitButton kind="quiet">Sign out</SubmitButton>
           </ActionForm>

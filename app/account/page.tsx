@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
 import { ActionForm } from '@/app/parts/action-form'
 import { FormField } from '@/app/parts/form-field'
@@ -53,6 +54,15 @@ export default databasePage(async () => {
         <p>Signs you out here and everywhere else; then sign in again where you want to be.</p>
         <SubmitButton>Sign out everywhere</SubmitButton>
       </ActionForm>
+
+      {viewer.administrator && (
+        <>
+          <h2>This installation</h2>
+          <p>
+            You are its administrator: <Link href="/installation">who may have an account here</Link>.
+          </p>
+        </>
+      )}
 
       <h2>Take everything with you</h2>
       <p>

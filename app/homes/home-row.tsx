@@ -10,7 +10,9 @@ export function HomeRow({ home, plan, on }: { home: Home; plan: HouseholdPlan; o
   const first = mostPressing(plan.items)
   return (
     <li>
-      <Link href={`/home/${home.id}`}>{home.name}</Link>
+      <Link href={`/home/${home.id}`} prefetch={false}>
+        {home.name}
+      </Link>
       {home.building && <span className="home-building">{home.building}</span>}
       <span className="home-first">
         {home.state === 'closed'

@@ -8,7 +8,7 @@ import { SubmitButton } from '@/app/parts/submit-button'
 import { requireViewer } from '@/lib/access/page'
 import { listAccounts, signUpState } from '@/lib/data/accounts'
 import { listInvitations } from '@/lib/data/invitations'
-import { AccountTable } from './account-table'
+import { AccountList } from './account-list'
 import { inviteToSignUp, revokeSignUpInvitation, saveSignUps } from './actions'
 
 export const metadata: Metadata = { title: 'Installation' }
@@ -28,7 +28,7 @@ export default databasePage(async () => {
         <p>
           {open
             ? 'Anybody who reaches this address may make an account.'
-            : 'Only who has an invitation link may make an account.'}
+            : 'Only whoever has an invitation link may make an account.'}
         </p>
         <SubmitButton>{open ? 'Close sign-ups' : 'Open sign-ups'}</SubmitButton>
       </ActionForm>
@@ -41,7 +41,7 @@ export default databasePage(async () => {
       <OpenInvitations invitations={await listInvitations(viewer, at)} at={at} revoke={revokeSignUpInvitation} />
 
       <h2>Accounts</h2>
-      <AccountTable accounts={await listAccounts(viewer)} />
+      <AccountList accounts={await listAccounts(viewer)} />
       <p className="hint">
         A forgotten password is set anew on the machine itself:{' '}
         <code>npm run account -- reset-password --email name@example.org</code>

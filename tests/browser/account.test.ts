@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises'
 import type { Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, test } from 'vitest'
+import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest'
 import { parseHouseholdFile } from '@/lib/forms/household-file'
 import { aHousehold } from '../support/a-household'
 import { type RunningApp, startApp } from '../support/app'
@@ -26,6 +26,8 @@ beforeAll(async () => {
 afterAll(async () => {
   await app?.stop()
 })
+// The places of a home that its navigation fetches ahead are built by others; none of them is looked at here.
+beforeEach(() => expectBrowserProblem(/404.*\/home\/\w+(\/(year|log|details))?(\?_rsc=[\w-]+)?\)$/))
 
 function open(options: PageOptions = {}): Promise<Page> {
   return newPage({ ...options, baseURL: app.address })
@@ -58,7 +60,7 @@ async function makeLink(page: Page, button: string): Promise<string> {
 }
 
 async function openAll(page: Page): Promise<void> {
-  for (const summary of await page.locator('details:not([open]) > summary').all()) await summary.click()
+  await page.evaluate("document.querySelectorAll('details').forEach((each) => { each.open = true })")
 }
 
 /** Looks at a page at both widths, light and dark. */
@@ -123,7 +125,8 @@ test('the first account is the administrator and is signed in, without scripts t
   await signUp(page, 'Ann')
   await page.waitForURL('**/homes')
   expect(await page.locator('.who').textContent()).toContain('Ann')
-  expect(await page.getByRole('link', { name: 'Installation' }).count()).toBe(1)
+  await page.goto('/account')
+  expect(await page.getByText('You are its administrator').count()).toBe(1)
   await page.getByRole('button', { name: 'Sign out' }).click()
   await page.waitForURL('**/sign-in')
   await page.goto('/account')
@@ -179,7 +182,8 @@ test('sign-ups are closed until the administrator makes a link, which works once
   await stranger.waitForURL('**/sign-in?new')
   await signIn(stranger, 'Ben')
   expect(await stranger.locator('.who').textContent()).toContain('Ben')
-  expect(await stranger.getByRole('link', { name: 'Installation' }).count()).toBe(0)
+  await stranger.goto('/account')
+  expect(await stranger.getByText('You are its administrator').count()).toBe(0)
   const late = await open()
   await late.goto(link)
   expect(await heading(late)).toBe('This invitation is over')
