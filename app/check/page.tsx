@@ -1,44 +1,60 @@
 import type { Metadata } from 'next'
 import { HazardText } from '@/app/parts/hazard-text'
-import { AFTER, LEAVE, STOPS, UNWELL } from './hazards'
+import { FIRST_SCREEN, HAZARD_TEXTS, type HazardText as Hazard } from '@/content/guide/hazards'
 
 export const metadata: Metadata = { title: 'A problem right now' }
+
+const ALL = Object.values(HAZARD_TEXTS)
+const FIRST = FIRST_SCREEN.map((hazard) => HAZARD_TEXTS[hazard])
+const OTHERS = ALL.filter(({ hazard }) => !FIRST_SCREEN.includes(hazard))
 
 /** Asks nothing and needs nothing: it opens also while the database does not answer. */
 export default function Page() {
   return (
     <main id="main" tabIndex={-1}>
-      <HazardText level={1} heading="Gas, alarm, smoke: leave now" lines={LEAVE}>
-        <p>{AFTER}</p>
-      </HazardText>
+      <h1 className="visually-hidden">A problem right now</h1>
+      {FIRST.map((text) => (
+        <HazardText
+          key={text.hazard}
+          heading={`${text.signal}: ${text.title}`}
+          lines={[said(text), part(text, 'dont')]}
+        >
+          <p>{part(text, 'call')}</p>
+        </HazardText>
+      ))}
 
       <h2>None of these? Then one of these?</h2>
       <dl className="stops">
-        {STOPS.map(({ when, say }) => (
-          <div key={when}>
-            <dt>{when}</dt>
-            <dd>{say}</dd>
+        {OTHERS.map((text) => (
+          <div key={text.hazard}>
+            <dt>
+              {text.signal}: {text.title}
+            </dt>
+            <dd>
+              {said(text)} {part(text, 'dont')}
+            </dd>
+            <dd>{part(text, 'call')}</dd>
           </div>
         ))}
       </dl>
 
-      <h2>Too cold, or too hot</h2>
-      {UNWELL.map((line) => (
-        <p key={line}>{line}</p>
-      ))}
-
-      <h2>Whom to call</h2>
-      <dl className="facts">
-        <dt>Danger</dt>
-        <dd>911, from outside</dd>
-        <dt>Gas</dt>
-        <dd>The emergency number on your gas bill, after 911, from outside</dd>
-        <dt>You rent</dt>
-        <dd>Your landlord, in writing, with the time and how warm it is inside. Danger never waits for a landlord.</dd>
-        <dt>All else</dt>
-        <dd>A licensed heating and cooling technician. Say what you saw, what you tried, and who is in the home.</dd>
-      </dl>
-      <p>Gas, burners, wiring and anything behind a cover that needs a tool are a technician’s, never yours.</p>
+      <h2>Whom to call for all else</h2>
+      <p>A licensed heating and cooling technician. Say what you see, what was tried, and who is in the home.</p>
+      <p>If you rent, your landlord too, in writing, with the time and how warm it is inside.</p>
+      <p>Gas, burners, wiring and whatever lies behind a cover are a technician’s, never yours.</p>
     </main>
   )
+}
+
+// The word of danger stands in the heading here.
+function said({ text, signal }: Hazard): string {
+  return withNumber(text.replace(`${signal}. `, ''))
+}
+
+function part({ sections }: Hazard, slot: 'call' | 'dont'): string {
+  return withNumber(sections.find((section) => section.slot === slot)?.text ?? '')
+}
+
+function withNumber(text: string): string {
+  return text.replaceAll('{emergency}', '911')
 }

@@ -12,10 +12,10 @@ export function parseForm<T>(
   schema: z.ZodType<T>,
   also: (field: (name: string) => string) => Fault[] = () => [],
 ): Parsed<T> {
-  const fields: Record<string, string> = {}
-  for (const [name, value] of form) if (typeof value === 'string') fields[name] ??= value
-  const parsed = schema.safeParse(fields)
-  const field = (name: string) => fields[name] ?? ''
+  const fields = new Map<string, string>()
+  for (const [name, value] of form) if (typeof value === 'string' && !fields.has(name)) fields.set(name, value)
+  const parsed = schema.safeParse(Object.fromEntries(fields))
+  const field = (name: string) => fields.get(name) ?? ''
   const faults = [...(parsed.success ? [] : faultsOf(parsed.error.issues)), ...also(field)]
   return parsed.success && faults.length === 0 ? { ok: true, value: parsed.data } : { ok: false, faults }
 }

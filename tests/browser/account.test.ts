@@ -97,7 +97,13 @@ test('a new installation offers four ways in, and its pages are clean', async ()
 test('the hazard text stands first, and nothing in it can be tapped', async () => {
   const page = await open({ width: PHONE, javaScript: false })
   await page.goto('/check')
-  expect(await page.locator('main > *').first().getAttribute('class')).toBe('hazard')
+  expect(await page.locator('main > :not(h1)').first().getAttribute('class')).toBe('hazard')
+  expect(await page.locator('.hazard h2').allTextContents()).toEqual([
+    'DANGER: Gas smell',
+    'DANGER: Carbon monoxide alarm, or people feel ill',
+    'DANGER: Smoke, sparks or a burning smell',
+  ])
+  expect(await page.content()).not.toContain('{emergency}')
   expect(await page.locator('.hazard :is(a, button, input)').count()).toBe(0)
 })
 

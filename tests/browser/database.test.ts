@@ -68,7 +68,7 @@ test('a broken database is said on the page, the help stays open, and a restored
     }
     expect(await axeFindings(each)).toEqual([])
     await each.goto(`${app.address}/check`)
-    expect(await each.locator('.hazard h1').textContent()).toContain('leave now')
+    expect(await each.locator('.hazard h2').first().textContent()).toContain('Gas smell')
   }
   await page.goto(`${app.address}/homes`)
   await screenshot(page, 'account-database-broken')
