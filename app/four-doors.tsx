@@ -4,7 +4,8 @@ import Link from 'next/link'
 export function FourDoors({ signedIn = false, fresh = false }: { signedIn?: boolean; fresh?: boolean }) {
   const doors = [
     {
-      href: '/describe',
+      // Where nobody has an account yet, signing in would be a detour.
+      href: fresh ? '/sign-up?next=%2Fdescribe' : '/describe',
       title: signedIn ? 'Describe another home' : 'Describe my home',
       say: signedIn
         ? 'Five minutes of questions. “Don’t know” is an answer.'

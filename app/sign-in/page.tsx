@@ -34,7 +34,7 @@ export default databasePage(async ({ searchParams }: PageProps) => {
       </ActionForm>
       <h2>No way in?</h2>
       <p>
-        <Link href="/sign-up">Make an account</Link>, if you have none yet.
+        <Link href={`/sign-up?next=${encodeURIComponent(next)}`}>Make an account</Link>, if you have none yet.
       </p>
       <p>If you forgot your password, whoever hosts this can set a new one for you.</p>
     </main>

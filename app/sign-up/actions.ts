@@ -11,11 +11,11 @@ export const signUpHere = action<SignUpForm, Done>({
   needs: 'nobody',
   parse: parseSignUp(signUpFaults),
   run: async ({ input, headers }) => {
-    const { invitation, ...asked } = input
+    const { invitation, next, ...asked } = input
     const signedUp = await signUp(headers, { ...asked, ...(invitation && { token: invitation }) })
     if (!signedUp.ok) return signedUp
-    if (!signedUp.cookies) redirect('/sign-in?new')
+    if (!signedUp.cookies) redirect(`/sign-in?new&next=${encodeURIComponent(next)}`)
     await setCookies(signedUp.cookies)
-    redirect('/')
+    redirect(next)
   },
 })

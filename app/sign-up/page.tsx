@@ -13,14 +13,17 @@ import { findOffer } from '@/lib/access/invite'
 import { findViewer } from '@/lib/access/page'
 import { PASSWORD_MIN } from '@/lib/access/passwords'
 import { signUpState } from '@/lib/data/accounts'
+import { localPath } from '@/lib/forms/local-path'
 import { signUpHere } from './actions'
 
 export const metadata: Metadata = { title: 'Make an account' }
 
 export default databasePage(async ({ searchParams }: PageProps) => {
-  const { invitation: token } = await searchParams
+  const { invitation: token, next: asked } = await searchParams
   const invitation = typeof token === 'string' ? token : ''
-  if (await findViewer()) redirect(invitation ? `/invitation/${encodeURIComponent(invitation)}` : '/')
+  const offered = `/invitation/${encodeURIComponent(invitation)}`
+  const next = localPath(asked)
+  if (await findViewer()) redirect(invitation ? offered : next)
   const { empty, open } = await signUpState()
   const offer = invitation ? await findOffer(invitation, await now()) : null
   if (!empty && !open && !offer) return <Closed wasInvited={invitation !== ''} />
@@ -36,7 +39,7 @@ export default databasePage(async ({ searchParams }: PageProps) => {
       {offer && offer.kind !== 'sign-up' && (
         <p className="notice">{offerInWords(offer)} Making the account accepts it.</p>
       )}
-      <ActionForm action={signUpHere} hidden={{ invitation }}>
+      <ActionForm action={signUpHere} hidden={{ invitation, next }}>
         <FormField
           id="name"
           label="Your name"
@@ -64,11 +67,7 @@ export default databasePage(async ({ searchParams }: PageProps) => {
         <SubmitButton kind="main">Make the account</SubmitButton>
       </ActionForm>
       <p className="after-form">
-        You have one?{' '}
-        <Link href={invitation ? `/sign-in?next=${encodeURIComponent(`/invitation/${invitation}`)}` : '/sign-in'}>
-          Sign in
-        </Link>
-        .
+        You have one? <Link href={`/sign-in?next=${encodeURIComponent(invitation ? offered : next)}`}>Sign in</Link>.
       </p>
     </main>
   )

@@ -47,10 +47,12 @@ export interface SignUpForm {
   password: string
   /** The token of an invitation link. */
   invitation?: string | undefined
+  /** Where to go then, a path of this installation. */
+  next: string
 }
 
 export function parseSignUp(check: CheckSignUp) {
-  const schema = z.object({ name, email: line, password: line, invitation: token })
+  const schema = z.object({ name, email: line, password: line, invitation: token, next: path })
   return (form: FormData): Parsed<SignUpForm> =>
     parseForm(form, schema, (field) => check({ email: field('email'), password: field('password') }))
 }

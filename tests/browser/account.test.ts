@@ -17,6 +17,8 @@ import {
 
 // The tests of this file are one story, in its order: an installation from its first account on.
 const PASSWORD = 'four words are enough'
+// Each page looked at eight ways: both widths, light and dark, folded and open.
+const LONG = { timeout: 180_000 }
 let app: RunningApp
 let home = ''
 
@@ -41,7 +43,7 @@ async function signUp(page: Page, name: string, address = '/sign-up'): Promise<v
   await page.getByRole('button', { name: 'Make the account' }).click()
 }
 
-async function signIn(page: Page, name: string, address = '/sign-in'): Promise<void> {
+async function signIn(page: Page, name: string, address = '/sign-in?next=/check'): Promise<void> {
   await page.goto(address)
   await page.getByLabel('E-mail').fill(`${name.toLowerCase()}@example.org`)
   await page.getByLabel('Password', { exact: true }).fill(PASSWORD)
@@ -78,7 +80,7 @@ async function looksClean(page: Page, path: string, name: string): Promise<void>
     }
 }
 
-test('a new installation offers four ways in, and its pages are clean', async () => {
+test('a new installation offers four ways in, and its pages are clean', LONG, async () => {
   const page = await open()
   await page.goto('/')
   expect(await page.locator('.doors a').allTextContents()).toEqual([
@@ -133,7 +135,7 @@ test('the first account is the administrator and is signed in, without scripts t
   expect(await page.locator('.who').textContent()).toContain('Ann')
   await page.goto('/account')
   expect(await page.getByText('You are its administrator').count()).toBe(1)
-  await page.getByRole('button', { name: 'Sign out' }).click()
+  await page.locator('.who').getByRole('button', { name: 'Sign out' }).click()
   await page.waitForURL('**/sign-in')
   await page.goto('/account')
   expect(new URL(page.url()).search).toBe('?next=%2Faccount')
@@ -170,7 +172,7 @@ test('nobody is sent to another site after signing in', async () => {
   }
 })
 
-test('sign-ups are closed until the administrator makes a link, which works once', async () => {
+test('sign-ups are closed until the administrator makes a link, which works once', LONG, async () => {
   const stranger = await open()
   await stranger.goto('/sign-up')
   expect(await heading(stranger)).toBe('Sign-ups are closed here')
@@ -185,8 +187,9 @@ test('sign-ups are closed until the administrator makes a link, which works once
   await stranger.getByRole('link', { name: 'Make an account' }).click()
   await stranger.waitForURL('**/sign-up?**')
   await signUp(stranger, 'Ben', stranger.url())
-  await stranger.waitForURL('**/sign-in?new')
-  await signIn(stranger, 'Ben')
+  await stranger.waitForURL('**/sign-in?new&**')
+  await signIn(stranger, 'Ben', stranger.url())
+  await stranger.waitForURL('**/homes')
   expect(await stranger.locator('.who').textContent()).toContain('Ben')
   await stranger.goto('/account')
   expect(await stranger.getByText('You are its administrator').count()).toBe(0)
@@ -266,7 +269,7 @@ test('a home is exported as a file that reads back', async () => {
   expect(read).toMatchObject({ ok: true, households: [{ id: 'larkspur-2', name: 'Larkspur Court 2' }] })
 })
 
-test('the pages of a home’s people and of an account are clean, with everything opened', async () => {
+test('the pages of a home’s people and of an account are clean, with everything opened', LONG, async () => {
   const ann = await open()
   await signIn(ann, 'Ann')
   await putHome(app, 'ann@example.org', aHousehold({ id: 'dune', name: 'Dune Street 9', records: [] }))
