@@ -1,9 +1,10 @@
 import Link from 'next/link'
 import type { Day } from '@/lib/core/day'
 import { awayInWords } from '@/lib/core/day-words'
-import { type HouseholdPlan, type Item, STATES } from '@/lib/core/plan-types'
+import type { HouseholdPlan, Item } from '@/lib/core/plan-types'
 import { stateInWords, taskInWords } from '@/lib/core/words'
 import type { Home } from '@/lib/data/households'
+import { mostPressing } from './most-pressing'
 
 /** One home in a list: its name, and the one thing there that presses most. */
 export function HomeRow({ home, plan, on }: { home: Home; plan: HouseholdPlan; on: Day }) {
@@ -31,11 +32,6 @@ function words(item: Item, on: Day) {
       <strong>{stateInWords(item.state)}:</strong> {lowerFirst(taskInWords(item.task))}, {awayInWords(item.due, on)}
     </>
   )
-}
-
-function mostPressing(items: readonly Item[]): Item | undefined {
-  const rank = ({ state, due }: Item) => `${STATES.indexOf(state)} ${due}`
-  return items.toSorted((a, b) => (rank(a) < rank(b) ? -1 : 1))[0]
 }
 
 function lowerFirst(text: string): string {

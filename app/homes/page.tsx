@@ -5,13 +5,14 @@ import { plans } from '@/app/plans'
 import { requireViewer } from '@/lib/access/page'
 import * as clock from '@/lib/clock'
 import { HomeRow } from './home-row'
+import { byPressing } from './most-pressing'
 
 export const metadata: Metadata = { title: 'Homes' }
 
 export default databasePage(async () => {
   const viewer = await requireViewer('/homes')
   const day = (home: { timeZone: string }) => clock.today(home.timeZone)
-  const homes = await plans.list(viewer, day)
+  const homes = byPressing(await plans.list(viewer, day))
   return (
     <main id="main" tabIndex={-1}>
       <h1>Homes</h1>

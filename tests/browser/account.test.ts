@@ -346,7 +346,7 @@ test('a home changes hands when the other accepts', async () => {
   await cy.getByRole('button', { name: 'Take the home over' }).click()
   await cy.waitForURL(`**/home/${home}`)
   await cy.goto(`/home/${home}/people`)
-  expect(await cy.locator('main > .lines').first().textContent()).toContain('Cy (you) owns it')
+  expect(await cy.locator('main > .lines').first().textContent()).toContain('Cy (you), owner')
   expect((await ann.goto(`/home/${home}/people`))?.status()).toBe(404)
 })
 

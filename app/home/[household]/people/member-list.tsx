@@ -7,10 +7,10 @@ import type { Member } from '@/lib/data/members'
 import { endMembership, leaveHome } from './actions'
 
 const ROLES: Record<Role, string> = {
-  owner: 'owns it here: decides about people, handing over and closing',
-  adult: 'looks after it: sees, records and changes everything else',
-  manager: 'manages it: sees, records and changes everything else',
-  technician: 'sees it, and changes nothing',
+  owner: 'owner: decides about people, handing over and closing',
+  adult: 'second adult: sees, records and changes everything else',
+  manager: 'manager: sees, records and changes everything else',
+  technician: 'technician: sees it, and changes nothing',
 }
 
 /** Who sees a home, in which part, and the way out of it. */
@@ -24,7 +24,7 @@ export function MemberList({ members, viewer, home }: { members: Member[]; viewe
           <li key={accountId}>
             <p>
               <strong>{name}</strong>
-              {own && ' (you)'} {ROLES[role]}.
+              {own && ' (you)'}, {ROLES[role]}.
             </p>
             {!own && may(home.role, 'record') && <p className="hint">{email}</p>}
             {!own && owns && (
