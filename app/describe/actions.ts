@@ -28,9 +28,8 @@ export const saveStep = action({
       })
       if (faults.length > 0) return { ok: false, faults }
     }
-    const next = moved(step, button, answers)
-    await saveDraft(act, () => next)
-    const shown = then === 'size' || button === 'more' ? `?then=${then}#${then === 'size' ? 'size' : 'device'}` : ''
+    const next = await saveDraft(act, (draft) => moved(step, button, draft?.answers ?? answers))
+    const shown = button === 'size' ? '?shown=size#width' : button === 'more' ? '?shown=more#device' : ''
     redirect(button === 'leave' ? '/' : `/describe/${next.step}${shown}`)
   },
 })
