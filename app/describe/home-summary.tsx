@@ -13,10 +13,13 @@ interface HomeSummaryProps {
   home: Household
   /** Where a part is changed: `climate`, `people`, `systems/main`, `filters/hall`, `devices`. */
   hrefOf: (part: string) => string
+  /** Without the ways to change it. */
+  readOnly?: boolean
 }
 
 /** A home as it was understood, each part with the way to change it. */
-export function HomeSummary({ home, hrefOf }: HomeSummaryProps) {
+export function HomeSummary({ home, hrefOf: href, readOnly }: HomeSummaryProps) {
+  const hrefOf = (part: string) => (readOnly ? null : href(part))
   return (
     <dl className="facts summary">
       <Part title="Home" href={hrefOf('climate')}>
@@ -61,15 +64,17 @@ export function HomeSummary({ home, hrefOf }: HomeSummaryProps) {
 
 const TENURES = { own: 'your own', rent: 'rented', let: 'let to others' } as const
 
-function Part({ title, href, children }: { title: string; href: string; children: React.ReactNode }) {
+function Part({ title, href, children }: { title: string; href: string | null; children: React.ReactNode }) {
   return (
     <>
       <dt>{title}</dt>
       <dd>
         {children}
-        <Link href={href} aria-label={`Change: ${title}`}>
-          Change
-        </Link>
+        {href && (
+          <Link href={href} aria-label={`Change: ${title}`}>
+            Change
+          </Link>
+        )}
       </dd>
     </>
   )

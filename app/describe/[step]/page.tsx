@@ -1,9 +1,6 @@
 import { notFound, redirect } from 'next/navigation'
-import { DESCRIBE_TABLES } from '@/app/describe/tables'
 import { requireViewer } from '@/lib/access/page'
-import { today } from '@/lib/clock'
 import { findDraft } from '@/lib/data/drafts'
-import { draftZone } from '@/lib/forms/describe/described-home'
 import { findStep, mayAddAnother, stepBefore, stepsOf } from '@/lib/forms/describe/steps'
 import { CheckScreen } from './check-screen'
 import { screenOf } from './screen'
@@ -28,7 +25,6 @@ export default async function Page({ params, searchParams }: PageProps) {
   const steps = stepsOf(answers)
   if (!steps.includes(step) || (!draft && step !== 'home')) redirect('/describe')
   const place = `Screen ${steps.indexOf(step) + 1} of ${steps.length}`
-  const on = today(draftZone(answers, DESCRIBE_TABLES))
   if (step === 'check') return <CheckScreen draft={answers} place={place} />
   return (
     <main id="main" tabIndex={-1}>
@@ -36,7 +32,7 @@ export default async function Page({ params, searchParams }: PageProps) {
         key={step}
         step={step}
         place={place}
-        screen={screenOf(step, answers, { shown: typeof shown === 'string' ? shown : '', on })}
+        screen={screenOf(step, answers, typeof shown === 'string' ? shown : '')}
         hasBefore={stepBefore(step, answers) !== null}
         mayAdd={mayAddAnother(step, answers)}
       />

@@ -1,16 +1,12 @@
-import type { SizeShown } from '@/app/describe/fields/filter-fields'
 import type { ClimateChoices } from '@/app/describe/fields/place-fields'
 import { climateChoices, DESCRIBE_TABLES } from '@/app/describe/tables'
 import { tables } from '@/content/tables'
 import { climateFollows, climateFollowsInWords } from '@/lib/core/climate-follows'
-import type { Day } from '@/lib/core/day'
 import type { Fault } from '@/lib/core/fault'
-import { sizeInWords } from '@/lib/core/filter-words'
 import type { DeviceKind, FilterPlace, Household } from '@/lib/core/household'
 import type { DraftAnswers, Typed } from '@/lib/forms/describe/answers'
-import { stepFaults } from '@/lib/forms/describe/described-home'
 import { alarmRows, tickable } from '@/lib/forms/describe/devices'
-import { placesFor, sizeAnswer } from '@/lib/forms/describe/filter'
+import { placesFor, sizeSaid } from '@/lib/forms/describe/filter'
 import { readPlace } from '@/lib/forms/describe/place'
 import { numbersOf, type Step, stepsOf, unitsOf } from '@/lib/forms/describe/steps'
 import { readSystem } from '@/lib/forms/describe/system'
@@ -20,21 +16,17 @@ export type Screen = { title: string; lead: string; typed: Typed; faults: Fault[
   | { kind: 'home'; climates: ClimateChoices }
   | { kind: 'people' }
   | { kind: 'system'; units: Household['units']; number: number }
-  | { kind: 'filter'; places: FilterPlace[]; sizeShown: SizeShown | null; number: number }
+  | { kind: 'filter'; places: FilterPlace[]; sizeSaid: string[]; number: number }
   | { kind: 'devices'; tickable: { value: string; kind: DeviceKind; label: string }[]; rows: number }
 )
 
-const SIZE_FIELDS = ['width', 'height', 'depth']
-
 /** One screen of a draft; what was not answered yet starts from what is safe to start from. */
-export function screenOf(step: Step, draft: DraftAnswers, { shown, on }: { shown: string; on: Day }): Screen {
+export function screenOf(step: Step, draft: DraftAnswers, shown: string): Screen {
   const answered = draft[step]
   const isFresh = answered === undefined || Object.keys(answered).length === 0
   const typed = isFresh ? startOf(step, draft) : answered
-  const faults =
-    shown === 'size' && !isFresh
-      ? stepFaults(step, draft, { tables: DESCRIBE_TABLES, on }).filter(({ path }) => SIZE_FIELDS.includes(path))
-      : []
+  const sizes = shown === 'size' ? sizeSaid(typed, DESCRIBE_TABLES.commonSizes) : null
+  const faults = sizes && !sizes.ok ? sizes.faults : []
   const base = { typed, faults }
   if (step === 'home') {
     return {
@@ -73,17 +65,13 @@ export function screenOf(step: Step, draft: DraftAnswers, { shown, on }: { shown
     }
   }
   const name = read?.ok ? read.value.system.name : 'the system'
-  const answer = shown === 'size' ? sizeAnswer(typed, DESCRIBE_TABLES.commonSizes) : null
   return {
     ...base,
     kind: 'filter',
     title: filter === 1 ? 'Its filter' : `Filter ${filter}`,
     lead: `Of: ${name}. A filter is due when it is full, so everything here moves its day.`,
     places: placesFor(read?.ok ? read.value.system.delivery : 'ducted').filter((place) => place !== 'ventilator'),
-    sizeShown:
-      answer?.kind === 'nominal'
-        ? { size: sizeInWords(answer.nominal), notes: answer.notes.map(({ say }) => say) }
-        : null,
+    sizeSaid: sizes?.ok ? sizes.value : [],
     number: filter,
   }
 }

@@ -77,7 +77,7 @@ function Questions({ screen, group }: { screen: Screen; group: GroupProps }) {
     case 'system':
       return <SystemFields {...group} units={screen.units} withServices />
     case 'filter':
-      return <FilterFields {...group} places={screen.places} sizeShown={screen.sizeShown} withChanged />
+      return <FilterFields {...group} places={screen.places} sizeSaid={screen.sizeSaid} withChanged />
     case 'devices':
       return <DeviceFields {...group} tickable={screen.tickable} rows={screen.rows} />
   }

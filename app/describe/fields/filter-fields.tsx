@@ -42,21 +42,16 @@ const MEDIA = [
   { value: 'washable', label: 'Washable', hint: 'A stiff mesh or foam that is rinsed and put back.' },
 ] as const
 
-export interface SizeShown {
-  /** `16 × 25 × 1`. */
-  size: string
-  notes: string[]
-}
-
 interface FilterFieldsProps extends GroupProps {
   places: FilterPlace[]
   systems?: { id: string; name: string }[]
-  sizeShown?: SizeShown | null
+  /** The size helper’s answer: the name of the size, then what is odd about it. */
+  sizeSaid?: string[]
   withChanged?: boolean
 }
 
 /** One filter: where it sits, how large, of what, and when it was last changed. */
-export function FilterFields({ places, systems = [], sizeShown, withChanged, ...group }: FilterFieldsProps) {
+export function FilterFields({ places, systems = [], sizeSaid = [], withChanged, ...group }: FilterFieldsProps) {
   const onlyScreens =
     places.every((place) => place === 'ductless-head' || place === 'ventilator' || !place.endsWith('grille')) &&
     places.includes('ductless-head')
@@ -127,12 +122,12 @@ export function FilterFields({ places, systems = [], sizeShown, withChanged, ...
           Work out the size
         </button>
       </div>
-      {sizeShown && (
+      {sizeSaid.length > 0 && (
         <div className="notice" role="status">
           <p>
-            <strong>{sizeShown.size}</strong> is its name in a shop.
+            <strong>{sizeSaid[0]}</strong> is its name in a shop.
           </p>
-          {sizeShown.notes.map((note) => (
+          {sizeSaid.slice(1).map((note) => (
             <p key={note}>{note}</p>
           ))}
         </div>

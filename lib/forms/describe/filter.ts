@@ -1,4 +1,4 @@
-import { placeName } from '@/lib/core/filter-words'
+import { sizeInWords } from '@/lib/core/filter-words'
 import {
   type Assumed,
   type Delivery,
@@ -8,7 +8,7 @@ import {
   MEDIA,
   type NominalSize,
 } from '@/lib/core/household'
-import { nominalFromMeasured, nominalFromPrinted, type SizeAnswer } from '@/lib/core/nominal-size'
+import { nominalFromMeasured, nominalFromPrinted } from '@/lib/core/nominal-size'
 import { LIMITS } from '../equipment-schema'
 import { inchesFrom, typedNumber } from '../quantities'
 import { Answers, known, one, type Read, type Typed } from './answers'
@@ -106,8 +106,7 @@ function readSize(
   const answer = way === 'measured' ? nominalFromMeasured(sides, common) : nominalFromPrinted(sides, common)
   if (answer.kind === 'nominal') return { nominal: answer.nominal, measured: way === 'measured' ? sides : null }
   for (const { field, say } of answer.faults) {
-    const side = SIDES.find((one) => KEYS[one] === field)
-    answers.fault(side ?? 'width', say)
+    answers.fault(sideOf(field), say)
   }
   return undefined
 }
@@ -132,12 +131,20 @@ function typedSides(answers: Answers, wanted: boolean): NominalSize | undefined 
   return { widthIn, heightIn, depthIn }
 }
 
-/** What the size helper says to what stands in the three fields, or null while they cannot be read. */
-export function sizeAnswer(typed: Typed, common: readonly NominalSize[]): SizeAnswer | null {
-  const sides = typedSides(new Answers(typed), true)
-  if (!sides) return null
-  const isMeasured = new Answers(typed).text('size-way') === 'measured'
-  return isMeasured ? nominalFromMeasured(sides, common) : nominalFromPrinted(sides, common)
+/** What the size helper says to what stands in the three fields: the name of the size first, then what is odd about it. */
+export function sizeSaid(typed: Typed, common: readonly NominalSize[]): Read<string[]> {
+  const answers = new Answers(typed)
+  const sides = typedSides(answers, true)
+  if (!sides) return { ok: false, faults: answers.faults }
+  const answer =
+    answers.text('size-way') === 'measured' ? nominalFromMeasured(sides, common) : nominalFromPrinted(sides, common)
+  if (answer.kind === 'nominal')
+    return { ok: true, value: [sizeInWords(answer.nominal), ...answer.notes.map(({ say }) => say)] }
+  return { ok: false, faults: answer.faults.map(({ field, say }) => ({ path: sideOf(field), say })) }
+}
+
+function sideOf(field: string): string {
+  return SIDES.find((side) => KEYS[side] === field) ?? 'width'
 }
 
 /** The fields as a filter fills them. */
@@ -156,9 +163,4 @@ export function filterTyped(filter: Filter, assumed: readonly Assumed[] = []): T
     merv: one(filter.merv),
     limit: one(filter.labelLimitDays),
   }
-}
-
-/** An id for a new filter, from where it sits. */
-export function filterBase(place: FilterPlace): string {
-  return placeName(place)
 }
