@@ -30,12 +30,13 @@ export type DraftAnswers = Record<string, Typed>
 
 /** Every field of a form but Next's own, which begin with `$`. Long texts are cut: no answer here is longer. */
 export function typedOf(form: FormData): Typed {
-  const typed: Typed = {}
+  // A field may be called `constructor`: only what was sent counts.
+  const typed = new Map<string, string[]>()
   for (const [field, value] of form) {
     if (typeof value !== 'string' || field.startsWith('$') || field === '__proto__') continue
-    typed[field] = [...(typed[field] ?? []), value.slice(0, 2000)]
+    typed.set(field, [...(typed.get(field) ?? []), value.slice(0, 2000)])
   }
-  return typed
+  return Object.fromEntries(typed)
 }
 
 /** Reads one form's fields and gathers every fault, so that all are said at once. */

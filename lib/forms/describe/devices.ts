@@ -1,7 +1,7 @@
 import { DEVICE_KINDS, type Device, type DeviceKind, type Household } from '@/lib/core/household'
 import { deviceInWords } from '@/lib/core/subject-words'
 import { typedDay } from '../quantities'
-import { Answers, freshId, known, one, type Read, type Typed } from './answers'
+import { Answers, freshId, one, type Read, type Typed } from './answers'
 
 export const ALARM_KINDS = ['smoke-alarm', 'co-alarm'] as const
 /** Devices that are there or not; alarms have dates of their own and stand in rows. */
@@ -29,7 +29,7 @@ export function readDevices(typed: Typed, before: readonly Device[] = []): Read<
     const endOfLife = answers.maybe(`alarm-${row}-end`, typedDay)
     if (made && endOfLife && endOfLife < made)
       answers.fault(`alarm-${row}-end`, `Its end of life cannot lie before the day it was made (${made}).`)
-    const old = before.find(({ id }) => id === answers.text(`alarm-${row}-id`))
+    const old = before.find(({ id }) => id === answers.all(`alarm-${row}-id`)[0])
     devices.push({
       id: old && isAlarm(old.kind) && !devices.some(({ id }) => id === old.id) ? old.id : fresh(alarm, taken),
       kind: alarm,
@@ -38,7 +38,13 @@ export function readDevices(typed: Typed, before: readonly Device[] = []): Read<
       ...(endOfLife && { endOfLife }),
     })
   }
-  return answers.result(() => known(devices))
+  return answers.result(() => inOrder(devices, before))
+}
+
+/** Those that stood keep their order, new ones come after. */
+function inOrder(devices: Device[], before: readonly Device[]): Device[] {
+  const stood = before.flatMap(({ id }) => devices.filter((one) => one.id === id))
+  return [...stood, ...devices.filter((one) => !stood.includes(one))]
 }
 
 function fresh(kind: DeviceKind, taken: Set<string>): string {
