@@ -44,7 +44,7 @@ export function listMigrations(folder = migrationsFolder()): Migration[] {
 export function migrate({ file = databaseFile(), folder = migrationsFolder() } = {}): string[] {
   let db: Database.Database | undefined
   try {
-    mkdirSync(dirname(file), { recursive: true })
+    mkdirSync(dirname(file), { recursive: true, mode: 0o700 })
     db = new Database(file, { timeout: 60_000 })
     db.pragma('journal_mode = WAL')
     // A table rebuild would cascade to child rows, and inside a transaction this pragma is ignored.
