@@ -10,6 +10,7 @@ import { restoreBackup } from '@/lib/cli/restore-backup'
 import { readTar, writeTar } from '@/lib/cli/tar'
 import { closeDatabase } from '@/lib/data/connection'
 import { importHouseholds } from '@/lib/data/import'
+import { listMigrations } from '@/lib/data/migrate'
 import { aHousehold } from '../support/a-household'
 import { killAfter, startChild } from '../support/child'
 import { as, freshDatabase, someone } from '../support/fresh-database'
@@ -53,7 +54,7 @@ async function outcome(changed: Uint8Array): Promise<string> {
   } catch (error) {
     if (!(error instanceof Refused)) throw error
     expect(readdirSync(folder)).toEqual(['archive'])
-    return error.message.slice(error.message.indexOf('is not'))
+    return error.message
   } finally {
     rmSync(folder, { recursive: true })
   }
@@ -63,7 +64,7 @@ test('an archive cut short anywhere is refused, and nothing is written', async (
   expect(await outcome(bytes)).toBe('whole')
   await fc.assert(
     fc.asyncProperty(fc.integer({ min: 0, max: bytes.length - 1 }), async (length) => {
-      expect(await outcome(bytes.subarray(0, length))).toMatch(/^is not a whole backup/)
+      expect(await outcome(bytes.subarray(0, length))).toContain('is not a whole backup')
     }),
     { numRuns: 40, examples: [[0], [1], [20], [bytes.length - 1]] },
   )
@@ -125,7 +126,7 @@ for (const [what, change] of HOSTILE)
 
 test('a backup of a newer version is refused until the program is updated', async () => {
   const tar = gunzipSync(bytes)
-  const at = tar.indexOf('20261125095802_start')
+  const at = tar.indexOf(listMigrations()[0]?.name ?? '')
   tar.write('2999', at)
   expect(await outcome(gzipSync(tar, { level: 1 }))).toMatch(/newer Plenum.*Update this one first/)
 })
