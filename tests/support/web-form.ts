@@ -36,7 +36,11 @@ export function ask(address: string, { method = 'GET', headers, body, ca }: Sent
  * Fills in the form of a page that has a certain field, and sends it as a browser without JavaScript does: with the
  * hidden fields that the page gave it.
  */
-export async function sendForm(address: string, typed: Record<string, string | File>, sent: Sent = {}): Promise<Answered> {
+export async function sendForm(
+  address: string,
+  typed: Record<string, string | File>,
+  sent: Sent = {},
+): Promise<Answered> {
   const page = await ask(address, sent)
   const field = Object.keys(typed)[0]
   const form = page.text.match(/<form\b[\s\S]*?<\/form>/g)?.find((found) => found.includes(`name="${field}"`))
@@ -60,11 +64,20 @@ export async function sendForm(address: string, typed: Record<string, string | F
 
 function attribute(tag: string, name: string): string {
   const value = new RegExp(`\\b${name}="([^"]*)"`).exec(tag)?.[1] ?? ''
-  return value.replace(/&quot;/g, '"').replace(/&#x27;/g, "'").replace(/&lt;/g, '<').replace(/&gt;/g, '>').replace(/&amp;/g, '&')
+  return value
+    .replace(/&quot;/g, '"')
+    .replace(/&#x27;/g, "'")
+    .replace(/&lt;/g, '<')
+    .replace(/&gt;/g, '>')
+    .replace(/&amp;/g, '&')
 }
 
 /** What a person reads on a page. */
 export function wordsOf({ text }: Answered): string {
   const body = text.replace(/<(script|style)\b[\s\S]*?<\/\1>/g, '').replace(/<[^>]+>/g, ' ')
-  return body.replace(/&#x27;|’/g, "'").replace(/&quot;/g, '"').replace(/&amp;/g, '&').replace(/\s+/g, ' ')
+  return body
+    .replace(/&#x27;|’/g, "'")
+    .replace(/&quot;/g, '"')
+    .replace(/&amp;/g, '&')
+    .replace(/\s+/g, ' ')
 }
