@@ -39,3 +39,19 @@ export function localDay(at: Instant, timeZone: string): Day {
 export function weekdayOf(day: Day): number {
   return (((dayNumber(day) + 4) % 7) + 7) % 7
 }
+
+/**
+ * The instant at which a clock in a zone shows this hour of this day; of an hour that comes twice the first, and for one
+ * that a change of the clock leaves out the moment of that change.
+ */
+export function instantAt(day: Day, hour: number, timeZone: string): Instant {
+  const wanted = dayNumber(day) * 24 * 60 + hour * 60
+  const asIfUtc = dayNumber(day) * 86_400_000 + hour * 3_600_000
+  // Zones lie between UTC-12 and UTC+14, on quarters of an hour; a wall clock past the wanted time has reached it.
+  for (let offset = -14 * 60; offset <= 12 * 60; offset += 15) {
+    const at = new Date(asIfUtc + offset * 60_000).toISOString()
+    const shown = localTime(at, timeZone)
+    if (dayNumber(shown.day) * 24 * 60 + shown.hour * 60 + shown.minute >= wanted) return at
+  }
+  throw new RangeError(`no zone: ${timeZone}`)
+}
