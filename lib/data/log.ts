@@ -26,6 +26,8 @@ export interface LogFilter {
   kind?: LogRecord['kind']
   subject?: string
   byAccount?: string
+  /** A name as the log shows it; people whose account is gone have only that. */
+  byName?: string
   door?: Door
   standingOnly?: boolean
 }
@@ -34,12 +36,12 @@ export interface LogFilter {
 export function listLog(viewer: Viewer, householdId: string, filter: LogFilter = {}): Promise<LogEntry[]> {
   return ask(async (db) => {
     if (!(await findRole(db, viewer, householdId))) return []
-    const { from, to, kind, subject, byAccount, door, standingOnly } = filter
+    const { from, to, kind, subject, byAccount, byName, door, standingOnly } = filter
     const entries = await db.entry.findMany({
       where: {
         householdId,
         on: { ...(from && { gte: from }), ...(to && { lte: to }) },
-        ...{ kind, subject, byAccount, door },
+        ...{ kind, subject, byAccount, byName, door },
         ...(standingOnly && { undoneAt: null, correctedBy: null }),
       },
       orderBy: [{ on: 'desc' }, { at: 'desc' }, { position: 'desc' }],

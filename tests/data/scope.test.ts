@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import type { Viewer } from '@/lib/core/viewer'
+import { saveFeed } from '@/lib/data/feeds'
 import { importHouseholds } from '@/lib/data/import'
 import { saveInvitation } from '@/lib/data/invitations'
 import { aHousehold } from '../support/a-household'
@@ -18,6 +19,7 @@ interface Walk {
   entry: string
   reading: string
   invitation: string
+  feed: string
 }
 
 // Every function of lib/data that takes a viewer or an act stands here; the test below counts them.
@@ -57,6 +59,10 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   revokeInvitation: (f, w) => call(f, as(w.viewer), w.invitation),
   setSignUps: (f, w) => call(f, as(w.viewer), true),
   deleteAccount: (f, w) => call(f, as(w.viewer), 'account-owner'),
+  listFeeds: (f, w) => call(f, w.viewer),
+  saveFeed: (f, w) => call(f, as(w.viewer), { secretHash: 'x', householdId: w.home }),
+  renewFeed: (f, w) => call(f, as(w.viewer), w.feed, 'x'),
+  endFeed: (f, w) => call(f, as(w.viewer), w.feed),
   takeInvitation: (f, w) => call(f, as(w.viewer), 'a guess'),
 }
 
@@ -115,12 +121,14 @@ test('a stranger, and nobody, get nothing of someone else’s household and chan
     tokenHash: 'secret',
     expiresAt: '2027-01-01T00:00:00.000Z',
   })
+  const feed = await saveFeed(as(owner), { secretHash: 'kept', householdId: home })
   const before = await find(owner, home)
   const ids = {
     home,
     entry: log[0]?.id ?? '',
     reading: readings[0]?.id ?? '',
     invitation: invited.ok ? invited.invitation.id : '',
+    feed: feed.ok ? feed.id : '',
   }
   for (const viewer of [await someone('stranger'), { kind: 'sample' } as const]) {
     for (const [name, ask] of Object.entries(ASKED)) {

@@ -1,7 +1,7 @@
 import Link from 'next/link'
 import { HomeSummary } from '@/app/describe/home-summary'
 import { dateInWords } from '@/lib/core/day-words'
-import { dustEventInWords, readingInWords } from '@/lib/core/log-words'
+import { dustEventInWords, readingInWords } from '@/lib/core/reading-words'
 import { may } from '@/lib/core/viewer'
 import { assumedInWords } from '@/lib/core/warnings'
 import { listReadings } from '@/lib/data/readings'
