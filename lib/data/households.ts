@@ -154,7 +154,14 @@ export async function readHouseholds(tx: Questions, viewer: Viewer, ids?: string
       placeNotes: Object.fromEntries(
         filters(id).flatMap((filter) => (filter.placeNote === null ? [] : [[filter.id, filter.placeNote]])),
       ),
-      contacts: (isLink ? [] : contacts(id)).map(({ id, kind, name, phone, email, note }) => ({ id, kind, name, phone, email, note })),
+      contacts: (isLink ? [] : contacts(id)).map(({ id, kind, name, phone, email, note }) => ({
+        id,
+        kind,
+        name,
+        phone,
+        email,
+        note,
+      })),
       putOffs: putOffs(id).map(({ task, subject, until, byName }) => ({ task, subject, until, byName })),
     }
   })

@@ -21,6 +21,9 @@ export interface FinderWalk extends FinderState {
   kept: string
 }
 
+// A phone's clock and the server's are never quite the same.
+const CLOCKS_DIFFER_MINUTES = 5
+
 // `hazards` and `trouble`: what must be fresh.
 const GATES = 2
 
@@ -30,8 +33,7 @@ export function walkFinder(finder: Finder, { a, t, k }: FinderAddress, nowMinute
   const kept = answersFromAddress(k).join('.')
   if (answers.length === 0) return { ...replayFinder(finder, []), isAskedAgain: false, kept }
   const began = /^\d{1,9}$/.test(t) ? Number(t) : Number.NaN
-  // A minute of leeway: a phone's clock and the server's are never quite the same.
-  const isFresh = nowMinutes - began <= FRESH_MINUTES && began - nowMinutes <= 1
+  const isFresh = nowMinutes - began <= FRESH_MINUTES && began - nowMinutes <= CLOCKS_DIFFER_MINUTES
   // An end that sends people away needs no fresh time: it asks for no step.
   const state = replayFinder(finder, answers)
   if (!isFresh && !(state.screen.kind === 'referral' && state.screen.severity >= 2)) {
@@ -52,7 +54,12 @@ function passesGates({ steps }: FinderState): boolean {
 }
 
 /** `?a=…&t=…` for a next screen; `rest` are other fields of the address to carry along. */
-export function finderHref(given: { a: string; t: string | number; k?: string; rest?: Record<string, string> }): string {
+export function finderHref(given: {
+  a: string
+  t: string | number
+  k?: string
+  rest?: Record<string, string>
+}): string {
   const { a, t, k, rest = {} } = given
   const fields = new URLSearchParams(a === '' ? {} : { a, t: String(t) })
   if (k) fields.set('k', k)
