@@ -61,8 +61,8 @@ beforeAll(async () => {
   }
   const place = { householdId: home, name: 'Unit 2', lastDay: '2099-01-01', expiresAt: '2099-01-02T00:00:00.000Z' }
   const made = await createRenterLink(as(owner), place)
-  const opened = made.ok && (await openLink(sentWith(), made.token))
-  cookies.renter = opened && opened.ok ? [opened.cookie] : []
+  const opened = made.ok ? await openLink(sentWith(), made.token) : null
+  cookies.renter = opened?.ok ? [opened.cookie] : []
 }, 60_000)
 
 beforeEach(() => {
