@@ -117,7 +117,7 @@ test.each(NEEDS)(
       const { status } = await route(asked, { params: Promise.resolve({ household: home }) })
       const expected = PASSES[needs].includes(who)
         ? [200]
-        : who === 'nobody'
+        : who === 'nobody' || who === 'renter'
           ? [401]
           : who === 'technician' || who === 'adult'
             ? [403, 404]
