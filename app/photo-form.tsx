@@ -1,6 +1,7 @@
 'use client'
 
 import { type ChangeEvent, useState } from 'react'
+import { smallerPicture } from '@/app/find/smaller-picture'
 import { ChoiceRows } from '@/app/parts/choice-rows'
 
 interface PhotoFormProps {
@@ -21,10 +22,10 @@ export function PhotoForm({ household, choices, chosen }: PhotoFormProps) {
     const file = input.files?.[0]
     if (!file) return
     setState('working')
-    const smaller = await smallerOf(file)
+    const smaller = await smallerPicture(file, LONGEST_SIDE_PX)
     if (smaller) {
       const list = new DataTransfer()
-      list.items.add(smaller)
+      list.items.add(new File([smaller], 'photo.jpg', { type: 'image/jpeg' }))
       input.files = list.files
     }
     setState(smaller ? 'smaller' : 'idle')
@@ -58,21 +59,4 @@ export function PhotoForm({ household, choices, chosen }: PhotoFormProps) {
       </button>
     </form>
   )
-}
-
-/** The same picture, at most 1600 pixels a side, or null where this browser cannot draw it: the server then judges. */
-async function smallerOf(file: File): Promise<File | null> {
-  try {
-    const bitmap = await createImageBitmap(file, { imageOrientation: 'from-image' })
-    const scale = Math.min(1, LONGEST_SIDE_PX / Math.max(bitmap.width, bitmap.height))
-    const canvas = document.createElement('canvas')
-    canvas.width = Math.max(1, Math.round(bitmap.width * scale))
-    canvas.height = Math.max(1, Math.round(bitmap.height * scale))
-    canvas.getContext('2d')?.drawImage(bitmap, 0, 0, canvas.width, canvas.height)
-    bitmap.close()
-    const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/jpeg', 0.85))
-    return blob && new File([blob], 'photo.jpg', { type: 'image/jpeg' })
-  } catch {
-    return null
-  }
 }

@@ -29,15 +29,17 @@ export function CardScreen({ walk, answers, began, field, rest, go }: CardScreen
   const save = finderHref({ a: answers, t: began, rest }).replace('/find?', '/find/save?')
   return (
     <>
-      <FilterCard card={card} title={walk.screen.title} size={size} hazards={false} />
-      {hasSize && (
-        <SizeForm
-          typed={typed ?? emptySize(card.sizeFrom === 'measured' ? 'measured' : 'printed')}
-          faults={size?.kind === 'refused' ? size.faults : []}
-          hidden={{ a: answers, t: began, home: field('home') }}
-          go={go}
-        />
-      )}
+      <FilterCard card={card} title={walk.screen.title} size={size} hazards={false}>
+        {hasSize && (
+          <SizeForm
+            typed={typed ?? emptySize(card.sizeFrom === 'measured' ? 'measured' : 'printed')}
+            faults={size?.kind === 'refused' ? size.faults : []}
+            isKnown={size?.kind === 'read'}
+            hidden={{ a: answers, t: began, home: field('home') }}
+            go={go}
+          />
+        )}
+      </FilterCard>
       <div className="buttons no-print">
         <KeepCard answers={answers} typed={typed} size={size?.kind === 'read' ? size.text : null} />
         <Link className="button" href={save} prefetch={false}>

@@ -38,12 +38,12 @@ export function FilterCard({ card, title, size, hazards, level = 1, children }: 
         </p>
       )}
       {size?.kind === 'read' && size.notes.map((note) => <p key={note}>{note}</p>)}
+      {children}
       {card.arrow && <p className="find-line">{card.arrow.say}</p>}
       <div className="drawings">
         <Drawing id={card.drawing} />
       </div>
       {card.light && <p>Held to a lamp: {lightInWords(card.light).toLowerCase()}.</p>}
-      {children}
       <Part>{card.opener === 'ask' ? 'Who opens it' : 'How to reach it'}</Part>
       <Lines lines={card.reach} />
       <Part>{card.opener === 'ask' ? 'If it is clogged' : 'The filter itself'}</Part>

@@ -61,11 +61,20 @@ export function FinderScreen({ walk, began, field, go, ref }: FinderScreenProps)
             Start again
           </Step>
         )}
+        {isHomeId(field('home')) && (
+          <Link href={`/f/${field('home')}`} prefetch={false}>
+            Back to the home
+          </Link>
+        )}
         {walk.steps.length === 0 && <Link href="/find/kept">Cards kept on this phone</Link>}
         {walk.steps.length === 0 && <Link href="/find/light">Judge a filter by its light</Link>}
       </p>
     </main>
   )
+}
+
+function isHomeId(text: string): boolean {
+  return /^[0-9a-z]{16}$/.test(text)
 }
 
 function answersOf(walk: FinderWalk): string {

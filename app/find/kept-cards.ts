@@ -4,11 +4,14 @@ import { type TypedSize, typedSize } from '@/lib/forms/size-form'
 export interface KeptCard {
   answers: string
   typed: TypedSize | null
+  /** A small picture of it as a data address. */
+  photo?: string
 }
 
 const KEY = 'plenum.filter-cards'
 // More than any home has; an old one makes room.
 const MOST = 20
+const PHOTO = /^data:image\/jpeg;base64,[A-Za-z0-9+/=]{1,400000}$/
 
 /** The cards kept on this phone, newest first. What is no card, or another program's, is passed over. */
 export function listKeptCards(store: Pick<Storage, 'getItem'>): KeptCard[] {
@@ -18,7 +21,8 @@ export function listKeptCards(store: Pick<Storage, 'getItem'>): KeptCard[] {
     return found.flatMap((card) => {
       if (typeof card?.answers !== 'string' || !/^[a-z.-]{1,400}$/.test(card.answers)) return []
       const typed = card.typed ?? {}
-      return [{ answers: card.answers, typed: typedSize((name) => text(typed[name])) }]
+      const photo = PHOTO.test(text(card.photo)) ? { photo: text(card.photo) } : {}
+      return [{ answers: card.answers, typed: typedSize((name) => text(typed[name])), ...photo }]
     })
   } catch {
     return []

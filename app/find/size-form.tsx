@@ -10,13 +10,15 @@ import { finderHref } from '@/lib/guide/finder-address'
 interface SizeFormProps {
   typed: TypedSize
   faults: Fault[]
+  /** The size stands on the card already: the form is folded away. */
+  isKnown: boolean
   /** What the address holds besides the size. */
   hidden: { a: string; t: string; home: string }
   go?: ((href: string) => void) | undefined
 }
 
 /** Asks for the three sides, as printed or as measured. What was typed stays in the address, so that nothing is lost. */
-export function SizeForm({ typed, faults, hidden, go }: SizeFormProps) {
+export function SizeForm({ typed, faults, isKnown, hidden, go }: SizeFormProps) {
   const fault = (path: string) => faults.find((found) => found.path === path)?.say
   function send(event: FormEvent<HTMLFormElement>) {
     if (!go) return
@@ -25,9 +27,9 @@ export function SizeForm({ typed, faults, hidden, go }: SizeFormProps) {
     const rest = Object.fromEntries(['home', 'from', 'w', 'h', 'd', 'u'].map((name) => [name, String(sent.get(name))]))
     go(finderHref({ ...hidden, rest }))
   }
-  return (
+  const form = (
     <form method="get" action="/find" className="size-form no-print" onSubmit={send} key={JSON.stringify(typed)}>
-      <h2>What size is it?</h2>
+      {!isKnown && <h2>What size is it?</h2>}
       <ErrorSummary faults={faults.map(({ path, say }) => ({ field: path, say }))} />
       {Object.entries(hidden).map(
         ([name, value]) => value && <input key={name} type="hidden" name={name} value={value} />,
@@ -35,16 +37,16 @@ export function SizeForm({ typed, faults, hidden, go }: SizeFormProps) {
       <div className="inline">
         <div className="field">
           <label className="label" htmlFor="from">
-            I
+            How do you know it?
           </label>
           <select id="from" name="from" defaultValue={typed.from}>
-            <option value="printed">read it on the frame</option>
-            <option value="measured">measured the frame</option>
+            <option value="printed">I read it on the frame</option>
+            <option value="measured">I measured the frame</option>
           </select>
         </div>
         <div className="field">
           <label className="label" htmlFor="u">
-            In
+            Counted in
           </label>
           <select id="u" name="u" defaultValue={typed.u}>
             <option value="in">inches</option>
@@ -83,5 +85,12 @@ export function SizeForm({ typed, faults, hidden, go }: SizeFormProps) {
       <p className="hint">Like 16, 25 and 1. Fractions may be written 15 1/2 or 15.5. The depth is the thin side.</p>
       <button type="submit">Put it on the card</button>
     </form>
+  )
+  if (!isKnown) return form
+  return (
+    <details className="no-print">
+      <summary>Is the size wrong?</summary>
+      {form}
+    </details>
   )
 }

@@ -34,7 +34,10 @@ export default async function Page({ searchParams }: Props) {
           items={items}
           on={on}
           whyHref={(item) => (isFilterItem(item) ? `#why-${item.subject}` : null)}
-          actions={(item) => (isFilterItem(item) ? <FilterActions id={stored.id} item={item} /> : <Tell item={item} />)}
+          actions={(item) => {
+            if (isFilterItem(item)) return <FilterActions id={stored.id} item={item} />
+            return item.state === 'later' ? null : <Tell item={item} />
+          }}
         />
         {items.filter(isFilterItem).map((item) => (
           <Why key={item.subject} home={home} item={item} />
@@ -78,18 +81,21 @@ function Why({ home: { stored, on, plan }, item }: { home: RentedHome; item: Ite
   if (!workings) return null
   const { household } = stored
   return (
-    <details id={`why-${item.subject}`}>
+    <details>
       <summary>
         Why this day? {taskInWords(item.task)}, {subjectInWords(household, item.subject)}
       </summary>
-      <WhyDay
-        household={household}
-        item={item}
-        workings={workings}
-        effects={effects(household, item.subject, tables, on)}
-        on={on}
-        tables={tables}
-      />
+      {/* Inside: a browser opens what a link leads into. */}
+      <div id={`why-${item.subject}`}>
+        <WhyDay
+          household={household}
+          item={item}
+          workings={workings}
+          effects={effects(household, item.subject, tables, on)}
+          on={on}
+          tables={tables}
+        />
+      </div>
     </details>
   )
 }

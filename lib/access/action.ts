@@ -36,7 +36,8 @@ export interface ActionOptions<I, T> {
 }
 
 const SAY: Record<Exclude<Barred, 'not-found'>, string> = {
-  'signed-out': 'You are signed out. Sign in in another tab, then send this again: nothing you typed is lost.',
+  'signed-out':
+    'You are signed out, or your renter’s link has ended. Sign in, or open a link that works, in another tab. Then send this again: nothing you typed is lost.',
   'not-allowed': 'Your part in this home does not include this. Ask whoever owns it here.',
   elsewhere: 'This was sent from another site, so nothing was done. Open the page here and send it again.',
 }

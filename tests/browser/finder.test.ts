@@ -75,8 +75,8 @@ for (const javaScript of [false, true]) {
     await page.getByLabel('First side').fill('39.4')
     await page.getByLabel('Second side').fill('62.2')
     await page.getByLabel('Depth').fill('1.9')
-    await page.getByLabel('In', { exact: true }).selectOption('cm')
-    await page.getByLabel('I', { exact: true }).selectOption('measured')
+    await page.getByLabel('Counted in').selectOption('cm')
+    await page.getByLabel('How do you know it?').selectOption('measured')
     await page.getByRole('button', { name: 'Put it on the card' }).click()
     await page.getByText('16 × 25 × 1').waitFor()
     expect(await page.getByText('The arrow points into the wall.').isVisible()).toBe(true)
@@ -106,6 +106,8 @@ for (const javaScript of [false, true]) {
 }
 
 test('the card is kept on the phone, and the finder goes on without the network once it is open', async () => {
+  // Chromium asks for the icon again at each new address.
+  expectBrowserProblem(/ERR_INTERNET_DISCONNECTED.*icon\.svg/)
   const page = await open()
   await page.goto('/find')
   await page.getByRole('link', { name: 'No, none of these' }).waitFor()
@@ -131,6 +133,8 @@ test('the card is kept on the phone, and the finder goes on without the network 
   await page.context().setOffline(false)
   await page.goto('/find/kept')
   await page.getByText('20 × 25 × 4').waitFor()
+  await page.getByLabel('A photo of its place').setInputFiles(await aPhoto())
+  await page.getByAltText('The filter’s place').waitFor()
   await clean(page, 'kept')
   await page.getByRole('button', { name: 'Take this card off the phone' }).click()
   await page.getByRole('button', { name: 'Undo' }).click()
@@ -155,7 +159,7 @@ for (const javaScript of [false, true]) {
     await clean(page, `${how}-5-renter`)
     expect(await page.content()).not.toContain('Hidden House')
     await page.getByRole('link', { name: 'I looked at it' }).first().click()
-    await page.getByLabel(/Half/).check()
+    await page.getByLabel('Light comes through in places').check()
     await page.getByRole('button', { name: 'Record it' }).click()
     await page
       .getByText(/Recorded|recorded already/)
@@ -245,7 +249,6 @@ test('the owner makes a link that is shown once, sees what was done by links, an
   await renter.getByRole('link', { name: 'Write', exact: true }).click()
   await renter.getByRole('heading', { name: 'This link opens nothing' }).waitFor()
   await clean(renter, '10-ended')
-  expectBrowserProblem(/404/)
 })
 
 test('the owner’s pages of a filter: where it is, its photos, and a label with a code that holds no secret', async () => {

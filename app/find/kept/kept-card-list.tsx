@@ -1,7 +1,7 @@
 'use client'
 
 import Link from 'next/link'
-import { useEffect, useState } from 'react'
+import { type ChangeEvent, useEffect, useState } from 'react'
 import { FINDER_CARD_TEXTS } from '@/content/finder/card-texts'
 import { FINDER } from '@/content/finder/finder'
 import { finderCard } from '@/lib/guide/finder-card'
@@ -10,6 +10,7 @@ import { FilterCard } from '../filter-card'
 import { dropCard, type KeptCard, keepCard, listKeptCards } from '../kept-cards'
 import { PrintButton } from '../print-button'
 import { readSize } from '../read-size'
+import { smallerPicture } from '../smaller-picture'
 
 /** The cards of this phone, made anew from their answers each time. */
 export function KeptCardList() {
@@ -46,6 +47,12 @@ export function KeptCardList() {
         <Kept
           key={card.answers}
           card={card}
+          addPhoto={async (file) => {
+            const photo = await photoText(file)
+            const isKept = photo !== null && keepCard(safeStore(), { ...card, photo })
+            setCards(listKeptCards(safeStore()))
+            return isKept
+          }}
           drop={() => {
             dropCard(safeStore(), card.answers)
             setDropped(card)
@@ -65,7 +72,15 @@ export function KeptCardList() {
   )
 }
 
-function Kept({ card, drop }: { card: KeptCard; drop: () => void }) {
+interface KeptProps {
+  card: KeptCard
+  /** Gives false where the picture cannot be read or kept. */
+  addPhoto: (file: File) => Promise<boolean>
+  drop: () => void
+}
+
+function Kept({ card, addPhoto, drop }: KeptProps) {
+  const [hasFailed, setFailed] = useState(false)
   const state = replayFinder(FINDER, answersFromAddress(card.answers))
   // A card of an older version of the finder may fit no more.
   if (state.screen.kind !== 'card' || state.stray.length > 0) return null
@@ -78,12 +93,44 @@ function Kept({ card, drop }: { card: KeptCard; drop: () => void }) {
         size={size}
         hazards={true}
         level={2}
-      />
+      >
+        {/* biome-ignore lint/performance/noImgElement: the picture never leaves this phone. */}
+        {card.photo && <img className="kept-photo" src={card.photo} alt="The filter’s place, as you took it" />}
+        <div className="field no-print">
+          <label className="label" htmlFor={`photo-${card.answers}`}>
+            {card.photo ? 'Another photo of it' : 'A photo of its place'}
+          </label>
+          <input
+            id={`photo-${card.answers}`}
+            type="file"
+            accept="image/*"
+            onChange={async ({ currentTarget }: ChangeEvent<HTMLInputElement>) => {
+              const file = currentTarget.files?.[0]
+              if (file) setFailed(!(await addPhoto(file)))
+            }}
+          />
+          {hasFailed && (
+            <p role="alert">This is no picture, or the phone has no room for it. The card itself is kept.</p>
+          )}
+        </div>
+      </FilterCard>
       <button type="button" className="quiet no-print" onClick={drop}>
         Take this card off the phone
       </button>
     </section>
   )
+}
+
+/** Small enough that twenty of them fit where a browser lets a page keep things. */
+async function photoText(file: File): Promise<string | null> {
+  const smaller = await smallerPicture(file, 640)
+  if (!smaller) return null
+  return new Promise((resolve) => {
+    const reader = new FileReader()
+    reader.onload = () => resolve(String(reader.result))
+    reader.onerror = () => resolve(null)
+    reader.readAsDataURL(smaller)
+  })
 }
 
 function safeStore(): Pick<Storage, 'getItem' | 'setItem'> {

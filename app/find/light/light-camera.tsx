@@ -103,7 +103,7 @@ function Result({ shown }: { shown: Shown }) {
     <div className="notice">
       <p className="light-answer">{lightInWords(shown.light)}</p>
       <p>
-        {shown.say} How sure: {Math.round(shown.sureness * 100)} %.
+        {shown.say} How sure: {Math.min(99, Math.round(shown.sureness * 100))} %.
       </p>
       <p>The picture is an aid. What your own eyes see counts more, and so does a filter that is torn or wet.</p>
     </div>

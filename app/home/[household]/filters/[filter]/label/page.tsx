@@ -14,13 +14,14 @@ export const metadata = { title: 'A label to print' }
 
 export default async function Page({ params }: Props) {
   const { household: id, filter: encoded } = await params
-  const { stored, plan } = await loadHome(id, `/home/${id}/filters/${encoded}/label`)
+  const { stored, on, plan } = await loadHome(id, `/home/${id}/filters/${encoded}/label`)
   const { household } = stored
   const filter = household.filters.find((one) => one.id === decodeURIComponent(encoded))
   if (!filter) notFound()
   const changes = household.records.filter((r) => r.kind === 'filter-changed' && r.filter === filter.id)
   const item = plan.items.find(({ subject, lookOn }) => subject === filter.id && lookOn !== undefined)
   const due = plan.items.find(({ subject }) => subject === filter.id)
+  const look = item?.lookOn ?? due?.due ?? null
   const label = filterLabel({
     filter,
     arrow: FINDER_CARD_TEXTS.places.find(({ place }) => place === filter.place)?.arrow?.say ?? null,
@@ -29,7 +30,8 @@ export default async function Page({ params }: Props) {
         .map(({ on }) => on)
         .sort()
         .at(-1) ?? null,
-    nextLook: item?.lookOn ?? due?.due ?? null,
+    // A day that is over would only confuse whoever reads it next year: its place stays open for a pencil.
+    nextLook: look !== null && look > on ? look : null,
     address: `${publicUrl()}/f/${id}/${encodeURIComponent(filter.id)}`,
   })
   return (
@@ -41,6 +43,11 @@ export default async function Page({ params }: Props) {
           Print it, and put it beside the filter. The code holds no secret: whoever scans it signs in, or uses the
           renter’s link they have.
         </p>
+        {look !== null && look <= on && (
+          <p className="notice no-print">
+            A look is due now. Look or change first, record it, and print the label then: it shows the next day.
+          </p>
+        )}
         <article className="grille-label" aria-label="The label">
           <div>
             <p className="grille-label-size">{label.size ?? 'Screen: wash, do not buy'}</p>
