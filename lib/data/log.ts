@@ -35,7 +35,8 @@ export interface LogFilter {
 /** The log of a household, the latest day first; empty for someone else's. */
 export function listLog(viewer: Viewer, householdId: string, filter: LogFilter = {}): Promise<LogEntry[]> {
   return ask(async (db) => {
-    if (!(await findRole(db, viewer, householdId))) return []
+    // The log names people: it is not shown by a renter's link.
+    if (viewer.kind === 'link' || !(await findRole(db, viewer, householdId))) return []
     const { from, to, kind, subject, byAccount, byName, door, standingOnly } = filter
     const entries = await db.entry.findMany({
       where: {

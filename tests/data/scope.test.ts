@@ -64,6 +64,20 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   renewFeed: (f, w) => call(f, as(w.viewer), w.feed, 'x'),
   endFeed: (f, w) => call(f, as(w.viewer), w.feed),
   takeInvitation: (f, w) => call(f, as(w.viewer), 'a guess'),
+  saveRenterLink: (f, w) =>
+    call(f, as(w.viewer), { householdId: w.home, name: 'x', tokenHash: 'y', lastDay: '2027-01-01', expiresAt: AT }),
+  listRenterLinks: (f, w) => call(f, w.viewer, w.home),
+  revokeRenterLink: (f, w) => call(f, as(w.viewer), w.home, 'a guess'),
+  addMessage: (f, w) => call(f, as(w.viewer), w.home, 'x'),
+  listMessages: (f, w) => call(f, w.viewer, w.home),
+  markMessageRead: (f, w) => call(f, as(w.viewer), w.home, 'a guess'),
+  saveFoundFilter: (f, w) =>
+    call(f, as(w.viewer), w.home, { place: 'wall-grille', nominal: null, medium: null, at: { filter: 'hall' } }),
+  savePhoto: (f, w) => call(f, as(w.viewer), w.home, { kind: 'filter', subject: 'hall', sent: Buffer.from('x') }),
+  listPhotos: (f, w) => call(f, w.viewer, w.home),
+  findPicture: (f, w) => call(f, w.viewer, w.home, 'a guess'),
+  removePhoto: (f, w) => call(f, as(w.viewer), w.home, 'a guess'),
+  archiveOf: (f, w) => call(f, w.viewer, w.home),
 }
 
 // They write into the caller's own account, or take no household.

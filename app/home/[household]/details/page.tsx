@@ -114,6 +114,19 @@ export default async function Page({ params, searchParams }: PageProps) {
             <Link href={`${details}/contacts`}>Change whom to call and the notes</Link>
           </p>
         )}
+
+        <h2>Renters and photos</h2>
+        <ul>
+          <li>
+            <Link href={`/home/${id}/renters`}>Links for renters, and what they wrote</Link>
+          </li>
+          <li>
+            <Link href={`/home/${id}/photos`}>Photos</Link>
+          </li>
+          <li>
+            <a href={`/home/${id}/archive`}>All of this home and its photos as one archive</a>
+          </li>
+        </ul>
       </main>
     </>
   )

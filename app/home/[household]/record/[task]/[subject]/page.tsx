@@ -27,7 +27,14 @@ export default async function Page({ params }: Props) {
           {taskInWords(task)}, {subjectInWords(household, subject)}
         </h1>
         <p className="lead">{tables.tasks[task].what}</p>
-        <RecordForm household={id} task={task} subject={subject} today={on} filter={filter ?? null} />
+        <RecordForm
+          household={id}
+          task={task}
+          subject={subject}
+          today={on}
+          filter={filter ?? null}
+          back={`/home/${id}`}
+        />
       </main>
     </>
   )
