@@ -49,6 +49,9 @@ export function purgeHousehold(
 
 async function purgePeople(tx: Questions, householdId: string, ownerId: string): Promise<void> {
   await tx.contact.deleteMany({ where: { householdId } })
+  // A brief tells how people were; what happened to the equipment stays, without anybody's own words.
+  await tx.brief.deleteMany({ where: { householdId } })
+  await tx.episodeEvent.updateMany({ where: { householdId }, data: { note: null } })
   await tx.invitation.deleteMany({ where: { householdId } })
   await tx.membership.deleteMany({ where: { householdId, accountId: { not: ownerId } } })
   await tx.filter.updateMany({ where: { householdId }, data: { placeNote: null } })
@@ -72,4 +75,6 @@ export async function forgetNames(tx: Questions, householdId: string, accountId?
   const nobody = { byAccount: null, byName: NAME_REMOVED }
   await tx.entry.updateMany({ where: { householdId, ...whose }, data: nobody })
   await tx.putOff.updateMany({ where: { householdId, ...whose }, data: nobody })
+  await tx.episodeEvent.updateMany({ where: { householdId, ...whose }, data: nobody })
+  await tx.brief.updateMany({ where: { householdId, ...whose }, data: nobody })
 }
