@@ -3,6 +3,7 @@ import Link from 'next/link'
 import { connection } from 'next/server'
 import type { ReactNode } from 'react'
 import './globals.css'
+import { OutsideGuide } from './outside-guide'
 
 export const metadata: Metadata = {
   title: { default: 'Plenum', template: '%s · Plenum' },
@@ -25,22 +26,27 @@ export default async function Layout({ children }: { children: ReactNode }) {
   return (
     <html lang="en">
       <body>
-        <a className="skip" href="#main">
-          Skip to the page
-        </a>
-        <header className="masthead">
-          <Link className="name" href="/">
-            Plenum
-          </Link>
-          <Link href="/check">No heat? Smell gas?</Link>
-        </header>
+        <OutsideGuide>
+          <a className="skip" href="#main">
+            Skip to the page
+          </a>
+          <header className="masthead">
+            <Link className="name" href="/">
+              Plenum
+            </Link>
+            <Link href="/check">No heat? Smell gas?</Link>
+          </header>
+        </OutsideGuide>
         {children}
-        <footer className="colophon">
-          <p>
-            Smell gas, or hear a carbon monoxide alarm? Everyone out, touch nothing, and call 911 from outside, well
-            away from the house.
-          </p>
-        </footer>
+        <OutsideGuide>
+          <footer className="colophon">
+            <p>
+              Smell gas, or hear a carbon monoxide alarm? Everyone out, touch nothing, and call 911 from outside, well
+              away from the house.
+            </p>
+          </footer>
+        </OutsideGuide>
+        {process.env.NODE_ENV === 'production' && <script src="/offline.js" async />}
       </body>
     </html>
   )

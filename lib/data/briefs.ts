@@ -31,11 +31,7 @@ export interface StoredBrief {
 }
 
 /** Writes the page for the technician into the household's log. */
-export function saveBrief(
-  act: Act,
-  householdId: string,
-  brief: NewBrief,
-): Promise<{ ok: true; id: string } | Refusal> {
+export function saveBrief(act: Act, householdId: string, brief: NewBrief): Promise<{ ok: true; id: string } | Refusal> {
   return together(async (tx) => {
     const raised = await raise(tx, act.viewer, householdId, { deed: 'record', evenClosed: true })
     if (!raised.ok) return raised

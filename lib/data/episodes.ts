@@ -1,6 +1,7 @@
 import type { Day } from '@/lib/core/day'
 import type { Act, Viewer } from '@/lib/core/viewer'
-import type { EpisodeEvent, EpisodeKind } from '@/lib/guide/episode'
+import type { KeyedEvent } from '@/lib/guide/booking'
+import type { EpisodeKind } from '@/lib/guide/episode'
 import { ask, together } from './connection'
 import { newId } from './new-id'
 import { findRole, type Refusal, raise, signature } from './scope'
@@ -16,7 +17,7 @@ export interface NewEpisodeEvent {
 }
 
 /** An event as it stands in the log: by whom, and what they wrote beside it. */
-export interface StoredEpisodeEvent extends EpisodeEvent {
+export interface StoredEpisodeEvent extends KeyedEvent {
   byName: string
   note: string | null
 }
@@ -51,12 +52,13 @@ export function listEpisode(viewer: Viewer, householdId: string): Promise<Stored
     if (!(await findRole(db, viewer, householdId))) return []
     const rows = await db.episodeEvent.findMany({
       where: { householdId },
-      orderBy: [{ minute: 'asc' }, { at: 'asc' }, { id: 'asc' }],
+      orderBy: [{ minute: 'asc' }, { at: 'asc' }, { key: 'asc' }],
     })
-    return rows.map(({ kind, on, minute, byName, note }) => ({
+    return rows.map(({ kind, on, minute, key, byName, note }) => ({
       kind: kind as EpisodeKind,
       on,
       at: minute,
+      key,
       byName,
       note,
     }))
