@@ -1,11 +1,12 @@
 import { cookies } from 'next/headers'
-import { notFound } from 'next/navigation'
+import { notFound, redirect } from 'next/navigation'
 import { connection } from 'next/server'
 import { requireViewer } from '@/lib/access/page'
 import { now, today } from '@/lib/clock'
 import type { Viewer } from '@/lib/core/viewer'
 import { listEpisode } from '@/lib/data/episodes'
 import { findHousehold, type StoredHousehold } from '@/lib/data/households'
+import { asUnavailable, DatabaseUnavailable } from '@/lib/data/unavailable'
 import { dayOfMinute, PHONE_COOKIE, readPhoneMemory } from '@/lib/guide/phone-memory'
 import type { GuideHome, GuidePlace } from '@/lib/guide/place'
 
@@ -25,7 +26,13 @@ export async function phonePlace(): Promise<GuidePlace> {
 /** The guide in one home; signed out leads to sign-in, someone else's home to a 404. */
 export async function homePlace(id: string, path: string, systemId: unknown): Promise<GuidePlace> {
   await connection()
-  return placeOf(await requireViewer(path), id, systemId)
+  try {
+    return await placeOf(await requireViewer(path), id, systemId)
+  } catch (error) {
+    // Without the home's data the guide for anybody is still there.
+    if (asUnavailable(error) instanceof DatabaseUnavailable) redirect('/check')
+    throw error
+  }
 }
 
 /** The same for whoever is known to be signed in. */

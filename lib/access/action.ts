@@ -76,13 +76,14 @@ export function action<I, T = null>({ name, needs, parse, run }: ActionOptions<I
 }
 
 function typedIn(form: FormData): Record<string, string[]> {
-  const typed: Record<string, string[]> = {}
+  // A field may be called `constructor`: only what was sent counts.
+  const typed = new Map<string, string[]>()
   for (const [field, value] of form) {
     // Next's own fields begin with $; a password is never sent back.
     if (typeof value !== 'string' || field.startsWith('$') || /password/i.test(field)) continue
-    typed[field] = [...(typed[field] ?? []), value]
+    typed.set(field, [...(typed.get(field) ?? []), value])
   }
-  return typed
+  return Object.fromEntries(typed)
 }
 
 /** Sets a session's cookies on the answer to an action. */

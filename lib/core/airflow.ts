@@ -54,11 +54,14 @@ export function airflowOf(system: System, elevationFt: number, figures: Figures)
   const cool = system.airflowCfm?.cool ?? (tons === undefined ? null : figures.cfmPerTon.value * tons)
   const heat = system.airflowCfm?.heat ?? heatingAirflow(system, cool, elevationFt, figures)
   const known = cool ?? heat ?? figures.assumedAirflowCfm.value
-  const airflow = { heat: heat ?? known, cool: cool ?? known, fan: known }
-  const blowing = [...(heatBlows(system) ? [airflow.heat] : []), ...(coolBlows(system) ? [airflow.cool] : [])]
+  const heatingCfm = heat ?? known
+  const coolingCfm = cool ?? known
+  const most = Math.max(heatBlows(system) ? heatingCfm : 0, coolBlows(system) ? coolingCfm : 0)
   return {
-    ...airflow,
-    greatest: blowing.length > 0 ? Math.max(...blowing) : airflow.fan,
+    heat: heatingCfm,
+    cool: coolingCfm,
+    fan: known,
+    greatest: most > 0 ? most : known,
     assumed: cool === null && heat === null,
   }
 }

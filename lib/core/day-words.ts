@@ -41,8 +41,21 @@ export function dayInWords(day: Day, on?: Day): string {
   return `${weekday} ${date} ${month}${yearUnless(day, on)}`
 }
 
+// The reasons of a plan name the same few days over and over.
+const dated = new Map<Day, string>()
+
 /** `28 November`; with the year where it is not the year of `on`, or where `on` is left out. */
 export function dateInWords(day: Day, on?: Day): string {
+  if (on !== undefined) return makeDate(day, on)
+  let words = dated.get(day)
+  if (words === undefined) {
+    words = makeDate(day)
+    dated.set(day, words)
+  }
+  return words
+}
+
+function makeDate(day: Day, on?: Day): string {
   const { date, month } = dayParts(day)
   return `${date} ${month}${yearUnless(day, on)}`
 }

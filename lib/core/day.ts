@@ -20,27 +20,43 @@ export function isDay(text: string): text is Day {
   return new Date(Date.parse(`${text}T00:00:00Z`)).toJSON()?.startsWith(text) ?? false
 }
 
-// Many households share few days: a text is read once.
-const numbers = new Map<Day, DayNumber>()
-const texts = new Map<DayNumber, Day>()
+// A portfolio reads and writes the same days again and again: each text is made once, and looked up by its number.
+const FIRST_NUMBER = Date.parse(`${FIRST_DAY}T00:00:00Z`) / MS_PER_DAY
+const LAST_NUMBER = Date.parse(`${LAST_DAY}T00:00:00Z`) / MS_PER_DAY
+const texts: (Day | undefined)[] = new Array(LAST_NUMBER - FIRST_NUMBER + 1).fill(undefined)
 
 /** `dayNumber('1970-01-02')` is 1. Throws on a text that is no day. */
 export function dayNumber(day: Day): DayNumber {
-  const known = numbers.get(day)
-  if (known !== undefined) return known
-  if (!isDay(day)) throw new RangeError(`no day: ${day}`)
-  const number = Date.parse(`${day}T00:00:00Z`) / MS_PER_DAY
-  numbers.set(day, number)
+  const number = numberOf(digits(day, 0, 4), digits(day, 5, 7), digits(day, 8, 10))
+  // What does not come back the same was no day: 2026-02-29, 2026-2-9, text.
+  if (!(number >= FIRST_NUMBER && number <= LAST_NUMBER) || dayText(number) !== day)
+    throw new RangeError(`no day: ${day}`)
   return number
+}
+
+function digits(text: string, from: number, to: number): number {
+  let number = 0
+  for (let i = from; i < to; i++) number = number * 10 + text.charCodeAt(i) - 48
+  return number
+}
+
+/** Days since 1970 of a civil date, counting years from March so that the leap day comes last. */
+function numberOf(year: number, month: number, date: number): DayNumber {
+  const marchYear = month > 2 ? year : year - 1
+  const marchMonth = (month + 9) % 12
+  const leapDays = Math.floor(marchYear / 4) - Math.floor(marchYear / 100) + Math.floor(marchYear / 400)
+  return marchYear * 365 + leapDays + Math.floor((153 * marchMonth + 2) / 5) + date - 1 - 719_468
 }
 
 /** `dayText(1)` is `1970-01-02`. Throws outside 1901–2099. */
 export function dayText(number: DayNumber): Day {
-  const known = texts.get(number)
+  const known = texts[number - FIRST_NUMBER]
   if (known !== undefined) return known
+  if (!Number.isInteger(number) || number < FIRST_NUMBER || number > LAST_NUMBER) {
+    throw new RangeError(`no day of 1901–2099: ${number}`)
+  }
   const text = new Date(number * MS_PER_DAY).toISOString().slice(0, 10)
-  if (text < FIRST_DAY || text > LAST_DAY || text.length !== 10) throw new RangeError(`no day of 1901–2099: ${number}`)
-  texts.set(number, text)
+  texts[number - FIRST_NUMBER] = text
   return text
 }
 

@@ -1,9 +1,9 @@
 import { addYears, compareDays, type Day, type DayNumber, dayNumber, dayText } from './day'
-import { type Due, periodWindow } from './due'
+import { type Due, periodWindow, sourced, taskReason } from './due'
 import type { History } from './history'
 import type { Device, Task } from './household'
-import type { Warning } from './plan-types'
-import type { FigureName, Tables } from './tables'
+import type { Reason, Warning } from './plan-types'
+import type { FigureName, Tables, TaskRow } from './tables'
 
 /** The tasks of a device that go by the calendar alone, with their periods. */
 const PERIODS: Partial<Record<Device['kind'], [Task, FigureName][]>> = {
@@ -45,21 +45,18 @@ function periodic(
   days: number,
   tables: Tables,
 ): Due {
-  const { doer, mark, reason, source } = tables.tasks[task]
-  const why = { say: reason, mark, ...(source && { source }) }
-  if (last === null) {
-    const say = 'Nothing is recorded about it yet.'
-    return {
-      task,
-      subject,
-      doer,
-      ...periodWindow(since, days),
-      basis: 'never-recorded',
-      reasons: [{ say, mark: 'C' }, why],
-    }
-  }
-  const say = `${days} days after it was last done.`
-  return { task, subject, doer, ...periodWindow(last + days, days), basis: 'calendar', reasons: [{ say, mark }, why] }
+  const row = tables.tasks[task]
+  const { earliest, due, latest } = periodWindow(last === null ? since : last + days, days)
+  const { doer } = row
+  return last === null
+    ? { task, subject, doer, earliest, due, latest, basis: 'never-recorded', reasons: [NEVER, taskReason(row)] }
+    : { task, subject, doer, earliest, due, latest, basis: 'calendar', reasons: [every(days, row), taskReason(row)] }
+}
+
+const NEVER: Reason = { say: 'Nothing is recorded about it yet.', mark: 'C' }
+
+function every(days: number, { mark }: TaskRow): Reason {
+  return { say: `${days} days after it was last done.`, mark }
 }
 
 function isAlarm(device: Device): boolean {
@@ -81,28 +78,22 @@ function alarmEnd(device: Device, replaced: DayNumber | null, { figures }: Table
 }
 
 function alarmReplace(device: Device, replaceOn: Day, tables: Tables): Due {
-  const { doer, reason, mark, source } = tables.tasks['alarm-replace']
+  const row = tables.tasks['alarm-replace']
   const due = dayNumber(replaceOn)
-  const isPrinted = replaceOn === device.endOfLife
   const years = device.kind === 'smoke-alarm' ? tables.figures.smokeAlarmYears : tables.figures.coAlarmYears
+  const age =
+    replaceOn === device.endOfLife
+      ? sourced('The end of life printed on it.', 'P', undefined)
+      : sourced(`${years.value} years after it was made. ${years.reason}`, years.mark, years.source)
   return {
     task: 'alarm-replace',
     subject: device.id,
-    doer,
+    doer: row.doer,
     earliest: due - tables.figures.alarmWindowDays.value,
     due,
     latest: due,
     basis: 'age',
-    reasons: [
-      isPrinted
-        ? { say: 'The end of life printed on it.', mark: 'P' }
-        : {
-            say: `${years.value} years after it was made. ${years.reason}`,
-            mark: years.mark,
-            ...(years.source && { source: years.source }),
-          },
-      { say: reason, mark, ...(source && { source }) },
-    ],
+    reasons: [age, taskReason(row)],
   }
 }
 

@@ -1,7 +1,7 @@
 import { type DayNumber, dayText } from './day'
 import type { Doer, Task } from './household'
 import type { Basis, Item, Reason, State } from './plan-types'
-import type { Figures } from './tables'
+import type { Figures, TaskRow } from './tables'
 
 /** An item while its days are still numbers. */
 export interface Due {
@@ -34,6 +34,23 @@ export function itemOf(due: Due, on: DayNumber, figures: Figures): Item {
     state: stateOf(due.due, due.latest, on, figures),
     reasons: due.reasons,
   }
+}
+
+const taskReasons = new WeakMap<TaskRow, Reason>()
+
+/** Why a task is done at all, from its row; one value for all that do it. */
+export function taskReason(row: TaskRow): Reason {
+  let reason = taskReasons.get(row)
+  if (!reason) {
+    reason = sourced(row.reason, row.mark, row.source)
+    taskReasons.set(row, reason)
+  }
+  return reason
+}
+
+/** A reason with its source, where it has one. */
+export function sourced(say: string, mark: Reason['mark'], source: string | undefined): Reason {
+  return source === undefined ? { say, mark } : { say, mark, source }
 }
 
 /** The window of a task with a fixed period: a quarter of it before, a tenth of it after. */

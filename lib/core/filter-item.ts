@@ -1,7 +1,7 @@
 import { type FilterInAir, faceVelocityFpm, velocityLimitFpm } from './air-path'
 import { type DayNumber, dayText } from './day'
 import { dateInWords } from './day-words'
-import { stateOf } from './due'
+import { sourced, stateOf } from './due'
 import type { FilterForecast } from './filter'
 import type { Theta } from './learning'
 import type { Item, Reason, Warning } from './plan-types'
@@ -64,7 +64,7 @@ function whatSetTheDay({ f, days, forecast, on }: Facts, changed: string): Reaso
   }
   if (forecast.basis === 'calendar' || f.loading === null) {
     const { calendarReason, calendarMark, calendarSource } = f.row
-    return { say: `${last} ${calendarReason}`, mark: calendarMark, ...(calendarSource && { source: calendarSource }) }
+    return sourced(`${last} ${calendarReason}`, calendarMark, calendarSource)
   }
   const hours = Math.round(days.blowerThrough(forecast.due) - days.blowerThrough(forecast.changedOn ?? forecast.due))
   const grams = Math.round(f.loading.capacityGrams)

@@ -30,13 +30,22 @@ export function historyOf(home: Pick<Household, 'records'>): History {
   }
   for (const record of home.records) addRecord(record, of, done)
   for (const history of filters.values()) {
-    history.changes.sort((a, b) => a.on - b.on)
+    history.changes.sort((a, b) => a.on - b.on || compareFitted(a.fitted, b.fitted))
     history.looks.sort((a, b) => a.on - b.on)
   }
   return {
     filter: (id) => filters.get(id) ?? NONE,
     lastDone: (task, subject) => done.get(task)?.get(subject) ?? null,
   }
+}
+
+/** Of two changes on one day what they fitted decides, so that the order of entry does not: nothing said comes first. */
+function compareFitted(a: FilterHistory['changes'][number]['fitted'], b: typeof a): number {
+  const [left, right] = [a, b].map((fitted) => (fitted ? `${fitted.medium} ${fitted.merv ?? ''}` : '')) as [
+    string,
+    string,
+  ]
+  return left < right ? -1 : left > right ? 1 : 0
 }
 
 function addRecord(

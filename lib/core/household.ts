@@ -28,12 +28,33 @@ export interface Household {
   hardWater: boolean
   /** Anyone under 1, 65 or over, pregnant, ill, disabled or on a medical device. */
   vulnerable: boolean
+  /** What nobody knew when it was described. Stays here: the household file has no such key. */
+  assumed?: Assumed[]
   dustEvents: DustEvent[]
   systems: System[]
   filters: Filter[]
   devices: Device[]
   records: LogRecord[]
   readings: Reading[]
+}
+
+export const ASSUMED_CODES = [
+  'climate',
+  'hard-water',
+  'vulnerable',
+  'heat-source',
+  'cool-source',
+  'delivery',
+  'fan',
+  'filter-place',
+  'filter-size',
+  'filter-medium',
+] as const
+
+/** A question answered with "don't know", for which a safe value stands; `subject` is the system's or filter's id, `''` for the home. */
+export interface Assumed {
+  code: (typeof ASSUMED_CODES)[number]
+  subject: string
 }
 
 export const TENURES = ['own', 'rent', 'let'] as const

@@ -1,4 +1,4 @@
-type Step = string | number | boolean | null
+type Step = string | number | null
 
 /** A map whose key is a path of plain values: looking up makes no text, which is what a portfolio would spend its time on. */
 export class PathMap<T> {

@@ -46,20 +46,20 @@ export interface Scales {
 interface Load {
   load: LoadYear
   cycles: { heat: Cycle; cool: Cycle }
+  /** Of these hours, by how they are scaled. */
+  profiles: PathMap<Profile>
 }
 
 /** Keeps climates and profiles, so that many households plan from few prefix sums. */
 export class Profiles {
   private readonly years = new PathMap<ClimateYear>()
   private readonly loads = new PathMap<Load>()
-  private readonly profiles = new PathMap<Profile>()
 
   constructor(private readonly figures: Figures) {}
 
   get(climate: Climate, settings: RunSettings, scales: Scales): Profile {
-    return this.profiles.get([...settingsPath(climate, settings), scales.heat, scales.cool], () =>
-      makeProfile(settings, this.load(climate, settings), scales, this.figures),
-    )
+    const load = this.load(climate, settings)
+    return load.profiles.get([scales.heat, scales.cool], () => makeProfile(settings, load, scales, this.figures))
   }
 
   /** The unscaled hours alone, for comparing measured hours with them. */
@@ -67,7 +67,7 @@ export class Profiles {
     return this.loads.get(settingsPath(climate, settings), () => {
       const year = this.years.get(degreeDayPath(climate), () => climateYear(climate, this.figures))
       const load = loadYear(settings, year, this.figures)
-      return { load, cycles: { heat: cycleOf(load.heat), cool: cycleOf(load.cool) } }
+      return { load, cycles: { heat: cycleOf(load.heat), cool: cycleOf(load.cool) }, profiles: new PathMap() }
     })
   }
 }
@@ -76,23 +76,11 @@ function degreeDayPath({ hdd65, cdd65 }: Climate): [number | string, number | st
   return [typeof hdd65 === 'number' ? hdd65 : hdd65.join(), typeof cdd65 === 'number' ? cdd65 : cdd65.join()]
 }
 
-function settingsPath(climate: Climate, s: RunSettings): (string | number | boolean | null)[] {
+function settingsPath(climate: Climate, s: RunSettings): (string | number | null)[] {
   const [hdd65, cdd65] = degreeDayPath(climate)
-  const { heat, cools, heatBlows, coolBlows, movesAir, heatBaseF, coolBaseF, heatingDesignF, coolingDesignF, fan } = s
-  return [
-    hdd65,
-    cdd65,
-    heat,
-    cools,
-    heatBlows,
-    coolBlows,
-    movesAir,
-    heatBaseF,
-    coolBaseF,
-    heatingDesignF,
-    coolingDesignF,
-    fan.mode === 'circulate' ? fan.minutesPerHour : fan.mode,
-  ]
+  const flags = (s.cools ? 1 : 0) + (s.heatBlows ? 2 : 0) + (s.coolBlows ? 4 : 0) + (s.movesAir ? 8 : 0)
+  const fan = s.fan.mode === 'circulate' ? s.fan.minutesPerHour : s.fan.mode
+  return [hdd65, cdd65, s.heat, flags, s.heatBaseF, s.coolBaseF, s.heatingDesignF, s.coolingDesignF, fan]
 }
 
 /** Share of the reference home's dust that is left in the air, when a filter cleans it so many hours of the day (model, section 4). */

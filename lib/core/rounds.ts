@@ -93,7 +93,14 @@ export function roundsOf(
         items: visit.items.map(({ household, task, subject }) => ({ household, task, subject })).sort(byText),
       })),
     )
-    .sort((a, b) => compareText(a.on, b.on) || compareText(a.building, b.building) || compareText(a.doer, b.doer))
+    .sort(
+      (a, b) =>
+        compareText(a.on, b.on) ||
+        compareText(a.building, b.building) ||
+        compareText(a.doer, b.doer) ||
+        // Homes that stand alone may have one name.
+        compareText(a.items[0]?.household ?? '', b.items[0]?.household ?? ''),
+    )
 }
 
 function byText(a: { household: string; task: string; subject: string }, b: typeof a): number {

@@ -1,8 +1,8 @@
 import { firstDay, yearOf } from './cycle'
 import { type DayNumber, dayText } from './day'
 import { dateInWords } from './day-words'
-import { type Due, periodWindow } from './due'
-import type { Basis } from './plan-types'
+import { type Due, periodWindow, taskReason } from './due'
+import type { Basis, Reason } from './plan-types'
 import { type Season, type SeasonKind, seasonOf } from './season'
 import type { SystemDays } from './system-days'
 import type { Tables } from './tables'
@@ -120,16 +120,8 @@ function nextInSeason(
 }
 
 function seasonDue(task: Due['task'], subject: string, next: Next, periodDays: number, tables: Tables): Due {
-  const { doer, mark, reason, source } = tables.tasks[task]
-  return {
-    task,
-    subject,
-    doer,
-    ...periodWindow(next.due, periodDays),
-    basis: next.basis,
-    reasons: [
-      { say: next.say, mark: 'P' },
-      { say: reason, mark, ...(source && { source }) },
-    ],
-  }
+  const row = tables.tasks[task]
+  const { earliest, due, latest } = periodWindow(next.due, periodDays)
+  const reasons: Reason[] = [{ say: next.say, mark: 'P' }, taskReason(row)]
+  return { task, subject, doer: row.doer, earliest, due, latest, basis: next.basis, reasons }
 }

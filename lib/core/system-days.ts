@@ -104,8 +104,9 @@ export function systemDays(
     const cool = perCfmHour * airflow.cool
     const fan = perCfmHour * airflow.fan
     const air = profile.air(arrestance)
-    const base: Through = (day) =>
-      heat * cycleThrough(air.heat, day) + cool * cycleThrough(air.cool, day) + fan * cycleThrough(air.fan, day)
+    const running: Through = (day) => heat * cycleThrough(air.heat, day) + cool * cycleThrough(air.cool, day)
+    // Most fans are on auto: nothing is summed for them that is always zero.
+    const base: Through = air.fan.total === 0 ? running : (day) => running(day) + fan * cycleThrough(air.fan, day)
     const stretch = ownStretch(home, measured)
     if (!stretch) return base
     const caught = (h: DayHours) =>

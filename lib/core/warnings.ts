@@ -1,6 +1,8 @@
-import type { Household } from './household'
+import { mediumInWords, placeInWords, sizeInWords } from './filter-words'
+import type { Assumed, Household } from './household'
 import type { PlannedSystem } from './plan'
 import type { Warning } from './plan-types'
+import { coolSourceInWords, sourceInWords } from './source-words'
 import type { Tables } from './tables'
 
 /** What the plan had to assume, said so that it can be set right. */
@@ -28,5 +30,49 @@ export function assumptions(
       warnings.push({ code: 'rating-assumed', subject: filter.id, say })
     }
   }
+  for (const assumed of home.assumed ?? []) {
+    const say = assumedInWords(home, assumed)
+    if (say) warnings.push({ code: `${assumed.code}-assumed`, subject: assumed.subject || home.id, say })
+  }
   return warnings
+}
+
+/** What stands for a fact that nobody knew, and where to find it out; null where what it was about is gone. */
+export function assumedInWords(home: Household, { code, subject }: Assumed): string | null {
+  const system = home.systems.find(({ id }) => id === subject)
+  const filter = home.filters.find(({ id }) => id === subject)
+  switch (code) {
+    case 'climate':
+      return 'The climate is not known: a mixed one is assumed. The nearest place or two degree-day numbers would tell.'
+    case 'hard-water':
+      return 'Whether the water is hard is not known: hard is assumed, so the humidifier’s pad comes up sooner. The water supplier knows.'
+    case 'vulnerable':
+      return 'Whether cold or heat could harm someone here sooner than others is not known: that it could is assumed.'
+    case 'heat-source':
+      return system?.heat
+        ? `What makes the heat (${system.name}) is not known: ${sourceInWords(system.heat.source)} is assumed. Its rating plate or the last bill would tell.`
+        : null
+    case 'cool-source':
+      return system?.cool
+        ? `What cools (${system.name}) is not known: ${coolSourceInWords(system.cool.source)} is assumed.`
+        : null
+    case 'delivery':
+      return system ? `How the heat comes (${system.name}) is not known: air from ducts is assumed.` : null
+    case 'fan':
+      return system
+        ? `The fan setting (${system.name}) is not known: auto is assumed. The thermostat’s fan switch says it.`
+        : null
+    case 'filter-place':
+      return filter
+        ? `Where the filter sits is not known: one ${placeInWords(filter.place)} is assumed. Find shows where to look.`
+        : null
+    case 'filter-size':
+      return filter
+        ? `The filter’s size is not known: ${sizeInWords(filter.nominal)} is assumed. Read its frame before you buy one.`
+        : null
+    case 'filter-medium':
+      return filter
+        ? `What kind of filter it is (${placeInWords(filter.place)}) is not known: ${mediumInWords(filter.medium)} is assumed.`
+        : null
+  }
 }

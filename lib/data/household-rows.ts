@@ -25,6 +25,7 @@ export function householdRow(household: Household): Row {
     carpet: household.carpet,
     hardWater: household.hardWater,
     vulnerable: household.vulnerable,
+    assumed: household.assumed?.length ? JSON.stringify(household.assumed) : null,
   }
 }
 

@@ -41,6 +41,7 @@ export function householdValue(row: Rows.Household, lists: Lists): Household {
     carpet: row.carpet,
     hardWater: row.hardWater,
     vulnerable: row.vulnerable,
+    ...(row.assumed && { assumed: JSON.parse(row.assumed) }),
     ...lists,
     ...whatStillPoints(lists),
   } as Household

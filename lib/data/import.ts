@@ -26,12 +26,15 @@ export function importHouseholds(
 
 /** One household more, described here; its id gets a number behind it where the account has it already. */
 export function addHousehold(act: Act, household: Household): Promise<Imported> {
-  return together(async (tx) => {
-    const owner = await lockOwner(tx, act)
-    if (!owner) return noOwner()
-    const taken = new Set((await owned(tx, owner)).keys())
-    return importInto(tx, act, [{ ...household, id: freeId(household.id, taken) }], {})
-  })
+  return together((tx) => addHouseholdIn(tx, act, household))
+}
+
+/** The same inside a transaction that is already going on. */
+export async function addHouseholdIn(tx: Questions, act: Act, household: Household): Promise<Imported> {
+  const owner = await lockOwner(tx, act)
+  if (!owner) return noOwner()
+  const taken = new Set((await owned(tx, owner)).keys())
+  return importInto(tx, act, [{ ...household, id: freeId(household.id, taken) }], {})
 }
 
 /** The same inside a transaction that is already going on. */

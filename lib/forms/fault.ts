@@ -1,10 +1,5 @@
 import type { z } from 'zod'
-
-/** What is wrong, where in the file, and what to do about it. The path of the whole file is the empty text. */
-export interface Fault {
-  path: string
-  say: string
-}
+import type { Fault } from '@/lib/core/fault'
 
 export type Path = readonly PropertyKey[]
 

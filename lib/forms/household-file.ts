@@ -1,12 +1,12 @@
 import type { Day } from '@/lib/core/day'
+import type { Fault } from '@/lib/core/fault'
 import type { Household } from '@/lib/core/household'
-import { type Fault, faultsOf, withoutFaults } from './fault'
+import { faultsOf, withoutFaults } from './fault'
 import { fileSchema } from './household-schema'
 import { readJson } from './read-json'
 import { readText } from './read-text'
 import { householdRules } from './rules/household-rules'
 
-export type { Fault } from './fault'
 export { FILE_LIMIT_BYTES } from './read-text'
 
 export type HouseholdFile = { ok: true; households: Household[] } | { ok: false; faults: Fault[] }

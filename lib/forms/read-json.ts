@@ -1,4 +1,5 @@
-import { type Fault, type Path, pathText } from './fault'
+import type { Fault } from '@/lib/core/fault'
+import { type Path, pathText } from './fault'
 
 /** Deeper than any household file, far from what could exhaust a machine. */
 const DEEPEST = 16

@@ -1,4 +1,4 @@
-import type { Fault } from './fault'
+import type { Fault } from '@/lib/core/fault'
 
 /** The largest file that is read, 9 MB: about two thousand homes with a full log each. */
 export const FILE_LIMIT_BYTES = 9_000_000

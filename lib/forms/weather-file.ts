@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync'
 import { type Day, isDay } from '@/lib/core/day'
+import type { Fault } from '@/lib/core/fault'
 import type { MonthlyClimate } from '@/lib/core/household'
-import type { Fault } from './fault'
 import { shown } from './fields'
 import { fahrenheitFrom } from './quantities'
 import { readText } from './read-text'

@@ -51,7 +51,7 @@ function systemAt(i: number): System {
 
 /**
  * Invented households for measuring: two filters, a CO and a smoke alarm each; 24 climate and thermostat settings,
- * one in ten with a look at a filter, one in a hundred with measured hours.
+ * one in twenty with a look at a filter, one in a hundred with measured hours.
  */
 export function manyHouseholds(count: number, on: Day): Household[] {
   return Array.from({ length: count }, (_, i) => {
@@ -85,7 +85,7 @@ export function manyHouseholds(count: number, on: Day): Household[] {
         by: 'technician',
       },
       { on: addDays(on, -((i * 5) % 60)), kind: 'service-done', task: 'alarm-test', subject: 'co' },
-      ...(i % 10 === 0 ? [{ on: addDays(on, -5), kind: 'filter-looked', filter: 'f0', light: 'half' } as const] : []),
+      ...(i % 20 === 0 ? [{ on: addDays(on, -5), kind: 'filter-looked', filter: 'f0', light: 'half' } as const] : []),
     ]
     return {
       id: `unit-${i}`,

@@ -18,7 +18,7 @@ export function Answers({ place, walk, node, answers }: AnswersProps) {
   return (
     <>
       {printed.length > 0 && (
-        <ul className="printed">
+        <ul className="printed loud">
           {printed.map(({ id, text }) => (
             <li key={id}>{text}</li>
           ))}

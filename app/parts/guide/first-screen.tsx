@@ -15,14 +15,14 @@ export function FirstScreen({ next, number }: FirstScreenProps) {
         {next === null ? 'Get out now' : 'A problem right now'}
       </h1>
       {FIRST_SCREEN.map((hazard) => (
-        <HazardWords key={hazard} hazard={hazard} number={number} />
+        <HazardWords key={hazard} hazard={hazard} number={number} call={hazard === 'gas'} />
       ))}
       {next !== null && (
         <section aria-labelledby="gas">
           <h2 id="gas">Do you smell gas?</h2>
           <ul className="printed">
             <li>
-              <strong>Yes:</strong> stop here. Do what the first text says.
+              <strong>Yes:</strong> stop tapping. Do what it says at the top.
             </li>
             <li>
               <strong>Not sure:</strong> that counts as yes.

@@ -14,9 +14,9 @@ export function signalAndLines(text: string): { signal: string | null; lines: st
 }
 
 /** One hazard's words as the loudest thing of the page, with the number to call under the sentence that says when. */
-export function HazardWords({ hazard, number, level }: { hazard: Hazard; number: string; level?: 1 | 2 }) {
+export function HazardWords({ hazard, number, call }: { hazard: Hazard; number: string; call: boolean }) {
   const { title, text, sections } = HAZARD_TEXTS[hazard]
-  return <EmergencyWords title={title} text={text} sections={sections} number={number} level={level} />
+  return <EmergencyWords title={title} text={text} sections={sections} number={number} call={call} />
 }
 
 interface EmergencyWordsProps {
@@ -25,20 +25,22 @@ interface EmergencyWordsProps {
   sections: Section[]
   number: string
   level?: 1 | 2
+  /** Whether the number can be tapped. Where several hazards stand together, only under the strictest sentence. */
+  call?: boolean
 }
 
-export function EmergencyWords({ title, text, sections, number, level = 2 }: EmergencyWordsProps) {
+export function EmergencyWords({ title, text, sections, number, level = 2, call = true }: EmergencyWordsProps) {
   const { signal, lines } = signalAndLines(withNumber(text, number))
   // The name of the hazard is the heading already.
   const said = title === null ? lines : lines.filter((line) => line !== `${title}.`)
-  const call = sections.find(({ slot }) => slot === 'call')
+  const where = sections.find(({ slot }) => slot === 'call')
   const heading = [signal ?? 'WARNING', title].filter((part) => part !== null).join(': ')
   return (
     <HazardText heading={heading} level={level} lines={[said.join(' ')]}>
-      {call && (
+      {where && (
         <>
-          <p>{withNumber(call.text, number)}</p>
-          <TelLink phone={number} name={null} />
+          <p>{withNumber(where.text, number)}</p>
+          {call && <TelLink phone={number} name={null} />}
         </>
       )}
     </HazardText>

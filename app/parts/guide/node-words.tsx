@@ -1,15 +1,8 @@
 import { withNumber } from '@/lib/guide/place'
 import type { GuideNode } from '@/lib/guide/types'
 import { HazardText } from '../hazard-text'
+import { CHECK_LINES } from './check-lines'
 import { signalAndLines } from './hazard-words'
-
-const CHECK_LINES: Record<string, string> = {
-  'Only if': 'Only if',
-  Do: 'Do this',
-  Time: 'How long',
-  'Stop if': 'Stop if',
-  'If not': 'If it does not work',
-}
 
 /** The words of a question, a look, a check or a wait. */
 export function NodeWords({ node, number }: { node: GuideNode; number: string }) {
@@ -18,7 +11,6 @@ export function NodeWords({ node, number }: { node: GuideNode; number: string })
   const { signal, lines } = signalAndLines(text)
   if (signal !== null) return <HazardText level={1} heading={signal} lines={lines} />
   const [first, ...rest] = lines
-  // A long run of short sentences is one question: the last that asks is its heading, the others stand under it.
   return (
     <>
       <h1>{first}</h1>

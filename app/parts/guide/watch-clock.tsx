@@ -32,7 +32,7 @@ export function WatchClock({ href }: { href: string }) {
   return (
     <section aria-labelledby="tap-it">
       <h2 id="tap-it">Tap as it happens</h2>
-      <p className="watch-clock" role="timer" aria-live="off">
+      <p className={running ? 'watch-clock' : undefined} role="timer" aria-live="off">
         {running
           ? `${Math.floor(now / 60)}:${String(now % 60).padStart(2, '0')}`
           : 'The clock starts with your first tap.'}

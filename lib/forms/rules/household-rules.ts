@@ -1,6 +1,7 @@
 import type { Day } from '@/lib/core/day'
+import type { Fault } from '@/lib/core/fault'
 import type { Device, Filter, Household, System } from '@/lib/core/household'
-import { type Fault, type Loose, type Path, pathText } from '../fault'
+import { type Loose, type Path, pathText } from '../fault'
 import { deviceRules, filterRules, systemRules } from './equipment-rules'
 import { readingRules } from './reading-rules'
 import { dustEventRules, recordRules } from './record-rules'

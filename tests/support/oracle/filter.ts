@@ -33,13 +33,19 @@ export function limitOf(filter: Filter): number {
   return filter.labelLimitDays ?? table ?? (filter.place === 'ventilator' ? 60 : 30)
 }
 
+// The order of entry must not matter, so of two changes on one day what they fitted decides.
+function fittedText(record: LogRecord): string {
+  if (record.kind !== 'filter-changed' || !record.fitted) return ''
+  return `${record.fitted.medium} ${record.fitted.merv ?? ''}`
+}
+
 function recordsOf(home: Household, filter: Filter) {
   return home.records
     .filter(
       (r): r is Exclude<LogRecord, { kind: 'service-done' }> => r.kind !== 'service-done' && r.filter === filter.id,
     )
     .map((r) => ({ ...r, day: number(r.on) }))
-    .sort((a, b) => a.day - b.day)
+    .sort((a, b) => a.day - b.day || (fittedText(a) < fittedText(b) ? -1 : 1))
 }
 
 /** All looks that tell something about a system's dust in the last 730 days (model.md, section 5). */

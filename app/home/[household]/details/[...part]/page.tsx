@@ -1,0 +1,50 @@
+import Link from 'next/link'
+import { notFound } from 'next/navigation'
+import { HomeNav } from '@/app/home/[household]/home-nav'
+import { loadHome } from '@/app/home/[household]/load'
+import { subjectInWords } from '@/lib/core/subject-words'
+import { may } from '@/lib/core/viewer'
+import { contactsTyped } from '@/lib/forms/describe/contacts'
+import { ContactsForm } from './contacts-form'
+import { EditForm } from './edit-form'
+import { editScreenOf } from './edit-screen'
+
+export const metadata = { title: 'Details' }
+
+/** One part of a home, to be changed. */
+export default async function Page({ params }: { params: Promise<{ household: string; part: string[] }> }) {
+  const { household: id, part } = await params
+  const { stored } = await loadHome(id, `/home/${id}/details/${part.map(encodeURIComponent).join('/')}`)
+  const { household: home } = stored
+  const [group = '', subject = '', ...more] = part.map(decodeURIComponent)
+  const screen = group === 'contacts' ? null : editScreenOf(home, group, subject)
+  if (more.length > 0 || (group === 'contacts' ? subject !== '' : !screen)) notFound()
+  const mayChange = may(stored.role, 'manage') && stored.state === 'open'
+  return (
+    <>
+      <HomeNav id={id} name={home.name} current="Details" />
+      <main id="main" tabIndex={-1}>
+        <p className="place">
+          <Link href={`/home/${id}/details`}>Details</Link>
+        </p>
+        <h1>{screen?.title ?? 'Whom to call, and notes'}</h1>
+        {!mayChange ? (
+          <p>This home can be read, but not changed by you.</p>
+        ) : screen ? (
+          <EditForm household={id} revision={stored.revision} group={group} subject={subject} screen={screen} />
+        ) : (
+          <ContactsForm
+            household={id}
+            typed={{
+              ...contactsTyped({ ...stored, emergencyNumber: home.emergencyNumber }),
+              ...Object.fromEntries(
+                Object.entries(stored.placeNotes).map(([filter, note]) => [`note-${filter}`, [note]]),
+              ),
+            }}
+            filters={home.filters.map((filter) => ({ id: filter.id, name: subjectInWords(home, filter.id) }))}
+          />
+        )}
+      </main>
+    </>
+  )
+}

@@ -1,0 +1,127 @@
+import Link from 'next/link'
+import { HomeSummary } from '@/app/describe/home-summary'
+import { dateInWords } from '@/lib/core/day-words'
+import { dustEventInWords, readingInWords } from '@/lib/core/log-words'
+import { may } from '@/lib/core/viewer'
+import { assumedInWords } from '@/lib/core/warnings'
+import { listReadings } from '@/lib/data/readings'
+import { HomeNav } from '../home-nav'
+import { loadHome } from '../load'
+import { TakeOutForm } from './take-out-form'
+
+interface PageProps {
+  params: Promise<{ household: string }>
+  searchParams: Promise<{ saved?: string | string[] }>
+}
+
+export const metadata = { title: 'Details' }
+
+/** Everything that is known of a home, each part with the way to change it. */
+export default async function Page({ params, searchParams }: PageProps) {
+  const { household: id } = await params
+  const { saved } = await searchParams
+  const { viewer, stored } = await loadHome(id, `/home/${id}/details`)
+  const { household: home, contacts, accessNote } = stored
+  const details = `/home/${id}/details`
+  const readings = await listReadings(viewer, id)
+  const systems = new Set(home.systems.map((system) => system.id))
+  const mayChange = may(stored.role, 'manage') && stored.state === 'open'
+  const assumed = (home.assumed ?? []).map((one) => assumedInWords(home, one)).filter((say) => say !== null)
+  return (
+    <>
+      <HomeNav id={id} name={home.name} current="Details" />
+      <main id="main" tabIndex={-1}>
+        <h1>Details</h1>
+        <p className="lead">What the dates are reckoned from. Before a change is saved you see what it does to them.</p>
+        {saved && (
+          <p className="notice" role="status">
+            Saved. <Link href={`/home/${id}`}>What is due</Link> is reckoned anew.
+          </p>
+        )}
+        <HomeSummary home={home} hrefOf={(part) => `${details}/${part}`} readOnly={!mayChange} />
+        {mayChange && (
+          <p className="buttons">
+            <Link className="button" href={`${details}/systems/new`}>
+              Add a system
+            </Link>
+            {home.systems.length > 0 && (
+              <Link className="button" href={`${details}/filters/new`}>
+                Add a filter
+              </Link>
+            )}
+          </p>
+        )}
+        {assumed.length > 0 && (
+          <>
+            <h2>Assumed, because nobody knew</h2>
+            <ul>
+              {assumed.map((say) => (
+                <li key={say}>{say}</li>
+              ))}
+            </ul>
+          </>
+        )}
+
+        <h2>Dusty times</h2>
+        {home.dustEvents.length === 0 && <p>None. Building work, wildfire smoke and pollen fill a filter sooner.</p>}
+        <ul>
+          {home.dustEvents.map((event) => (
+            <li key={`${event.kind} ${event.from} ${event.to}`}>{dustEventInWords(event)}</li>
+          ))}
+        </ul>
+        {mayChange && (
+          <p>
+            <Link href={`${details}/events`}>Change the dusty times</Link>
+          </p>
+        )}
+
+        <h2>Measured hours and bills</h2>
+        <p>They replace the estimate where they were measured, and set it right everywhere else.</p>
+        <ul className="readings">
+          {readings
+            .filter(({ reading }) => systems.has(reading.system))
+            .map(({ id: readingId, reading }) => (
+              <li key={readingId}>
+                {readingInWords(home, reading)}
+                {mayChange && (
+                  <TakeOutForm
+                    household={id}
+                    reading={readingId}
+                    what={`${dateInWords(reading.from)} to ${dateInWords(reading.to)}`}
+                  />
+                )}
+              </li>
+            ))}
+        </ul>
+        {mayChange && home.systems.length > 0 && (
+          <p>
+            <Link href={`${details}/readings`}>Enter measured hours or a bill</Link>
+          </p>
+        )}
+
+        <h2>Whom to call, and notes</h2>
+        <ul>
+          {contacts.map(({ id: contact, kind, name, phone, email, note }) => (
+            <li key={contact}>
+              {KINDS[kind]}: {[name, phone, email, note].filter(Boolean).join(', ')}
+            </li>
+          ))}
+          <li>Emergency number: {home.emergencyNumber ?? '911'}</li>
+          {accessNote && <li>How to get in: {accessNote}</li>}
+        </ul>
+        {mayChange && (
+          <p>
+            <Link href={`${details}/contacts`}>Change whom to call and the notes</Link>
+          </p>
+        )}
+      </main>
+    </>
+  )
+}
+
+const KINDS = {
+  technician: 'Technician',
+  landlord: 'Landlord',
+  'gas-company': 'Gas company',
+  other: 'Somebody else',
+} as const

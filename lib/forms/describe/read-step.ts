@@ -1,0 +1,66 @@
+import type { Day } from '@/lib/core/day'
+import type { Device } from '@/lib/core/household'
+import { Answers, type DescribeTables, type DraftAnswers, known, type Read, type Typed } from './answers'
+import { readDevices } from './devices'
+import { type FilterRead, readFilter } from './filter'
+import { type People, readPeople } from './people'
+import { type Place, readPlace } from './place'
+import { numbersOf, type Step, unitsOf } from './steps'
+import { readSystem, type SystemRead } from './system'
+import { readWhen } from './when'
+
+export type Services = { heat: Day | null; cool: Day | null }
+
+export type StepValue =
+  | { kind: 'home'; place: Place }
+  | { kind: 'people'; people: People }
+  | { kind: 'system'; read: SystemRead; services: Services }
+  | { kind: 'filter'; read: FilterRead; changed: Day | null }
+  | { kind: 'devices'; devices: Device[] }
+  | { kind: 'check' }
+
+/** What one screen of a draft comes to, or everything that is wrong with it. */
+export function readStep(step: Step, draft: DraftAnswers, tables: DescribeTables, on: Day): Read<StepValue> {
+  const typed = draft[step] ?? {}
+  const units = unitsOf(draft)
+  if (step === 'home') return mapped(readPlace(typed, tables), (place) => ({ kind: 'home', place }))
+  if (step === 'people') return mapped(readPeople(typed), (people) => ({ kind: 'people', people }))
+  if (step === 'devices') return mapped(readDevices(typed), (devices) => ({ kind: 'devices', devices }))
+  if (step.startsWith('system-')) {
+    const [heat, cool] = [whenOf(typed, 'heat-service', on), whenOf(typed, 'cool-service', on)]
+    const read = joined(readSystem(typed, units), [heat, cool])
+    return mapped(read, (value) => ({
+      kind: 'system',
+      read: value,
+      services: { heat: dayOf(heat), cool: dayOf(cool) },
+    }))
+  }
+  if (step.startsWith('filter-')) {
+    const system = readSystem(draft[`system-${numbersOf(step).system}`] ?? {}, units)
+    const delivery = system.ok ? system.value.system.delivery : 'ducted'
+    const changed = whenOf(typed, 'changed', on)
+    const read = joined(readFilter(typed, { delivery, common: tables.commonSizes }), [changed])
+    return mapped(read, (value) => ({ kind: 'filter', read: value, changed: dayOf(changed) }))
+  }
+  return { ok: true, value: { kind: 'check' } }
+}
+
+function whenOf(typed: Typed, name: string, on: Day): Read<Day | null> {
+  const answers = new Answers(typed)
+  const day = readWhen(answers, name, on)
+  return answers.result(() => known(day))
+}
+
+function dayOf(read: Read<Day | null>): Day | null {
+  return read.ok ? read.value : null
+}
+
+function mapped<A, B>(read: Read<A>, map: (value: A) => B): Read<B> {
+  return read.ok ? { ok: true, value: map(read.value) } : read
+}
+
+/** One reading with the faults of others that stand on the same screen. */
+function joined<A>(read: Read<A>, others: Read<unknown>[]): Read<A> {
+  const faults = [read, ...others].flatMap((one) => (one.ok ? [] : one.faults))
+  return read.ok && faults.length === 0 ? read : { ok: false, faults }
+}

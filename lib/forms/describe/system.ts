@@ -1,0 +1,153 @@
+import type { Assumed, Fan, Household, System } from '@/lib/core/household'
+import { LIMITS } from '../equipment-schema'
+import { celsiusFrom, typedTemperature } from '../quantities'
+import { Answers, known, one, type Read, type Typed } from './answers'
+import { COOL_WORDS, equipmentOf, equipmentWords, FUELS, HOW, systemName } from './equipment'
+
+export type SystemRead = { system: Omit<System, 'id'>; assumed: Assumed['code'][] }
+
+const YEAR = { min: 1900, max: 2099, unit: 'a year', whole: true }
+const FANS = ['auto', 'on', 'circulate', 'unknown'] as const
+
+/** One system. `before` is the one that stands: what its file says in a way the questions cannot is kept. */
+export function readSystem(typed: Typed, units: Household['units'], before?: System): Read<SystemRead> {
+  const answers = new Answers(typed)
+  const name = answers.line('name', 200)
+  const how = answers.choice('how', HOW, 'Choose how the heat reaches the rooms; “I don’t know” is an answer.')
+  const fuel = answers.text('fuel') || 'unknown'
+  const cool = answers.choice('cool', COOL_WORDS, 'Choose what cools; “nothing” and “I don’t know” are answers.')
+  const found =
+    how && cool ? equipmentOf({ how, fuel: FUELS.find((word) => word === fuel) ?? 'unknown', cool }) : undefined
+  const kept = before && found ? keptIfSame(typed, before) : undefined
+  const equipment = kept ?? (found && 'clash' in found ? answers.fault(found.field, found.clash) : found)
+
+  const ratings = {
+    inputBtuh: answers.quantity('input', LIMITS.input),
+    outputBtuh: answers.quantity('output', LIMITS.output),
+    efficiencyPercent: answers.quantity('efficiency', { min: 30, max: 120, unit: 'percent' }),
+    riseF: readRise(answers, units),
+    heatYear: answers.quantity('heat-year', YEAR),
+    tons: answers.quantity('tons', LIMITS.tons),
+    coolYear: answers.quantity('cool-year', YEAR),
+  }
+  const airflow = {
+    heat: answers.quantity('airflow-heat', LIMITS.airflow),
+    cool: answers.quantity('airflow-cool', LIMITS.airflow),
+  }
+  const thermostat = readThermostat(answers, units)
+  const fan = readFan(answers)
+
+  return answers.result(() => {
+    const { delivery, heat, cool, assumed } = known(equipment)
+    const isPump = heat === 'heat-pump'
+    const system: Omit<System, 'id'> = {
+      name: name || systemName({ heat, cool, delivery }),
+      delivery,
+      ...(heat && {
+        heat: {
+          source: heat,
+          ...given('inputBtuh', ratings.inputBtuh),
+          ...given('outputBtuh', ratings.outputBtuh),
+          ...given(
+            'efficiency',
+            isPump || ratings.efficiencyPercent === undefined ? undefined : ratings.efficiencyPercent / 100,
+          ),
+          ...given('riseF', ratings.riseF),
+          ...given('installed', ratings.heatYear),
+        },
+      }),
+      ...(cool && { cool: { source: cool, ...given('tons', ratings.tons), ...given('installed', ratings.coolYear) } }),
+      ...(fan && fan !== 'unknown' && { fan }),
+      ...given('thermostat', thermostat),
+      ...((airflow.heat !== undefined || airflow.cool !== undefined) && {
+        airflowCfm: { ...given('heat', airflow.heat), ...given('cool', airflow.cool) },
+      }),
+    }
+    const blows = delivery === 'ducted' && (heat !== undefined || cool !== undefined)
+    return { system, assumed: [...assumed, ...(fan === 'unknown' && blows ? ['fan' as const] : [])] }
+  })
+}
+
+function given<K extends string, V>(key: K, value: V | undefined): { [P in K]?: V } {
+  return value === undefined ? {} : ({ [key]: value } as { [P in K]?: V })
+}
+
+/** Where the three questions still say what the system's own equipment says, that equipment stays as it is. */
+function keptIfSame(typed: Typed, before: System) {
+  const was = equipmentWords(before, [])
+  const is = new Answers(typed)
+  const same = is.text('how') === was.how && is.text('cool') === was.cool && (is.text('fuel') || 'unknown') === was.fuel
+  return same
+    ? { delivery: before.delivery, heat: before.heat?.source, cool: before.cool?.source, assumed: [] }
+    : undefined
+}
+
+// A difference of temperatures has no zero to shift.
+function readRise(answers: Answers, units: Household['units']): number | undefined {
+  if (units === 'us') return answers.quantity('rise', LIMITS.rise)
+  const rise = answers.quantity('rise', { min: 3, max: 111, unit: '°C' })
+  return rise === undefined ? undefined : rise * 1.8
+}
+
+function readThermostat(answers: Answers, units: Household['units']): System['thermostat'] | undefined {
+  const schema = typedTemperature({
+    minF: LIMITS.setpoint.min,
+    maxF: LIMITS.setpoint.max,
+    unit: units === 'us' ? 'F' : 'C',
+  })
+  const [heat, cool] = [answers.maybe('heat-set', schema), answers.maybe('cool-set', schema)]
+  const isBlank = (field: string) => answers.text(field) === ''
+  if (isBlank('heat-set') && isBlank('cool-set')) return undefined
+  for (const [blank, other] of [
+    ['heat-set', 'cool-set'],
+    ['cool-set', 'heat-set'],
+  ] as const) {
+    if (isBlank(blank) && !isBlank(other))
+      answers.fault(blank, 'Write both temperatures, or leave both empty if you don’t know them.')
+  }
+  if (heat === undefined || cool === undefined) return undefined
+  return { heatSetpointF: rounded(heat), coolSetpointF: rounded(cool) }
+}
+
+function rounded(fahrenheit: number): number {
+  return Math.round(fahrenheit * 100) / 100
+}
+
+function readFan(answers: Answers): Fan | 'unknown' | undefined {
+  if (answers.text('fan') === '') return 'unknown'
+  const mode = answers.choice('fan', FANS, 'Choose how the fan is set; “I don’t know” is an answer.')
+  if (mode !== 'circulate') return mode === undefined || mode === 'unknown' ? mode : { mode }
+  if (answers.text('minutes') === '')
+    return answers.fault('minutes', 'Write for how many minutes of every hour the fan runs.')
+  const minutesPerHour = answers.quantity('minutes', LIMITS.minutesPerHour)
+  return minutesPerHour === undefined ? undefined : { mode, minutesPerHour }
+}
+
+/** The fields as a system fills them. */
+export function systemTyped(system: System, home: Household): Typed {
+  const { heat, cool, fan, thermostat, airflowCfm } = system
+  const assumed = (home.assumed ?? []).filter(({ subject }) => subject === system.id).map(({ code }) => code)
+  const words = equipmentWords(system, assumed)
+  const degrees = (f: number) => (home.units === 'us' ? f : Math.round(celsiusFrom(f) * 10) / 10)
+  return {
+    name: [system.name],
+    how: [words.how],
+    fuel: [words.fuel],
+    cool: [words.cool],
+    input: one(heat?.inputBtuh),
+    output: one(heat?.outputBtuh),
+    efficiency: one(heat?.efficiency === undefined ? undefined : Math.round(heat.efficiency * 1000) / 10),
+    rise: one(
+      heat?.riseF === undefined || home.units === 'us' ? heat?.riseF : Math.round((heat.riseF / 1.8) * 10) / 10,
+    ),
+    'heat-year': one(heat?.installed),
+    tons: one(cool?.tons),
+    'cool-year': one(cool?.installed),
+    fan: [fan ? fan.mode : 'unknown'],
+    minutes: fan?.mode === 'circulate' ? [String(fan.minutesPerHour)] : [],
+    'heat-set': one(thermostat && degrees(thermostat.heatSetpointF)),
+    'cool-set': one(thermostat && degrees(thermostat.coolSetpointF)),
+    'airflow-heat': one(airflowCfm?.heat),
+    'airflow-cool': one(airflowCfm?.cool),
+  }
+}

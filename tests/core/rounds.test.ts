@@ -1,0 +1,111 @@
+import fc from 'fast-check'
+import loadHighs from 'highs'
+import { describe, expect, test } from 'vitest'
+import { tables } from '@/content/tables'
+import { dayText } from '@/lib/core/day'
+import { plan } from '@/lib/core/plan'
+import { fewestVisits } from '@/lib/core/rounds'
+import { aHousehold } from '../support/a-household'
+
+interface Window {
+  earliest: number
+  due: number
+  latest: number
+}
+
+const ON = 20_000
+
+const anyWindow: fc.Arbitrary<Window> = fc
+  .tuple(fc.integer({ min: -15, max: 40 }), fc.integer({ min: 0, max: 12 }), fc.integer({ min: 0, max: 6 }))
+  .map(([start, before, after]) => ({
+    earliest: ON + start,
+    due: ON + start + before,
+    latest: ON + start + before + after,
+  }))
+
+/** The days on which an item may be done: what is past its window is done today. */
+function allowed({ earliest, latest }: Window): number[] {
+  if (latest < ON) return [ON]
+  const from = Math.max(earliest, ON)
+  return Array.from({ length: latest - from + 1 }, (_, i) => from + i)
+}
+
+/** The fewest visit days as an integer programme: a day is visited or not, and every item has one of its days. */
+function programme(items: Window[]): string {
+  const days = [...new Set(items.flatMap(allowed))]
+  const rows = items.map(
+    (item, i) =>
+      ` c${i}: ${allowed(item)
+        .map((d) => `d${d}`)
+        .join(' + ')} >= 1`,
+  )
+  const names = days.map((d) => `d${d}`)
+  return ['Minimize', ` obj: ${names.join(' + ')}`, 'Subject To', ...rows, 'Binary', ` ${names.join(' ')}`, 'End'].join(
+    '\n',
+  )
+}
+
+describe('visits', () => {
+  test('are as few as an integer programme finds, each item inside its window and never before the day', {
+    timeout: 60_000,
+  }, async () => {
+    const highs = await loadHighs()
+    const cases = fc.sample(fc.array(anyWindow, { minLength: 1, maxLength: 9 }), { seed: 7, numRuns: 200 })
+    const counts = cases.map((items) => {
+      const visits = fewestVisits(items, ON)
+      expect(visits.flatMap((v) => v.items)).toHaveLength(items.length)
+      for (const { on, items: here } of visits) for (const item of here) expect(allowed(item)).toContain(on)
+      expect(visits).toHaveLength(Math.round(highs.solve(programme(items)).ObjectiveValue))
+      return visits.length
+    })
+    // Cases in which nothing has to be grouped, or everything can be, would prove little.
+    expect(new Set(counts).size).toBeGreaterThan(3)
+  })
+
+  test('fall on the earliest day nearest the due days, not at the last moment', () => {
+    const at = (earliest: number, due: number, latest: number) => ({
+      earliest: ON + earliest,
+      due: ON + due,
+      latest: ON + latest,
+    })
+    expect(fewestVisits([at(5, 10, 20)], ON).map((v) => v.on)).toEqual([ON + 10])
+    expect(fewestVisits([at(5, 10, 20), at(12, 15, 30)], ON).map((v) => v.on)).toEqual([ON + 12])
+    expect(fewestVisits([at(0, 3, 9), at(0, 5, 9), at(0, 9, 9)], ON).map((v) => v.on)).toEqual([ON + 5])
+    expect(fewestVisits([at(-9, -8, -7), at(-3, 2, 4)], ON).map((v) => v.on)).toEqual([ON])
+    expect(fewestVisits([at(-9, -8, -7), at(1, 2, 4)], ON).map((v) => v.on)).toEqual([ON, ON + 2])
+  })
+
+  test('none are needed for nothing', () => expect(fewestVisits([], ON)).toEqual([]))
+})
+
+describe('the rounds of a plan', () => {
+  const on = '2026-11-25'
+  const unit = (id: string, change: Parameters<typeof aHousehold>[0] = {}) =>
+    aHousehold({ id, name: `Flat ${id}`, building: 'Larkspur Court', tenure: 'let', readings: [], ...change })
+  const homesOf = (rounds: ReturnType<typeof plan>['rounds']) =>
+    rounds.map((r) => [...new Set(r.items.map((i) => i.household))].sort().join('+'))
+
+  test('group let homes of one building, and nobody else’s', () => {
+    const homes = [unit('a'), unit('b'), unit('c', { tenure: 'rent' }), unit('d', { building: 'Elm Row' })]
+    const rounds = plan(homes, tables, on).rounds
+    expect(new Set(homesOf(rounds))).toEqual(new Set(['a+b', 'c', 'd']))
+    expect(plan([unit('a', { building: undefined })], tables, on).rounds[0]?.building).toBe('Flat a')
+  })
+
+  test('keep residents and technicians apart, and hold what opens within 60 days only', () => {
+    const { rounds, households } = plan([unit('a'), unit('b')], tables, on)
+    const items = new Map(households.flatMap((h) => h.items.map((i) => [`${h.id} ${i.task} ${i.subject}`, i] as const)))
+    const visited = rounds.flatMap((r) =>
+      r.items.map((i) => {
+        const item = items.get(`${i.household} ${i.task} ${i.subject}`)
+        expect(item?.doer).toBe(r.doer)
+        return item
+      }),
+    )
+    const edge = dayText(Math.round(Date.parse(on) / 86_400_000) + 60)
+    expect(visited).toHaveLength([...items.values()].filter((i) => i.earliest <= edge).length)
+    expect(visited.length).toBeGreaterThan(0)
+    expect(visited.length).toBeLessThan(items.size)
+    expect(new Set(rounds.map((r) => r.doer))).toEqual(new Set(['resident', 'technician']))
+  })
+})
