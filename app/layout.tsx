@@ -3,6 +3,7 @@ import { connection } from 'next/server'
 import type { ReactNode } from 'react'
 import './globals.css'
 import { Masthead } from './masthead'
+import { OutsideGuide } from './outside-guide'
 
 export const metadata: Metadata = {
   title: { default: 'Plenum', template: '%s · Plenum' },
@@ -25,17 +26,22 @@ export default async function Layout({ children }: { children: ReactNode }) {
   return (
     <html lang="en">
       <body>
-        <a className="skip" href="#main">
-          Skip to the page
-        </a>
-        <Masthead />
+        <OutsideGuide>
+          <a className="skip" href="#main">
+            Skip to the page
+          </a>
+          <Masthead />
+        </OutsideGuide>
         {children}
-        <footer className="colophon">
-          <p>
-            Smell gas, or hear a carbon monoxide alarm? Everyone out, touch nothing, and call 911 from outside, well
-            away from the house.
-          </p>
-        </footer>
+        <OutsideGuide>
+          <footer className="colophon">
+            <p>
+              Smell gas, or hear a carbon monoxide alarm? Everyone out, touch nothing, and call 911 from outside, well
+              away from the house.
+            </p>
+          </footer>
+        </OutsideGuide>
+        {process.env.NODE_ENV === 'production' && <script src="/offline.js" async />}
       </body>
     </html>
   )

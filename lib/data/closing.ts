@@ -62,6 +62,9 @@ function purgeRows(
 
 async function purgePeople(tx: Questions, householdId: string, ownerId: string): Promise<void> {
   await tx.contact.deleteMany({ where: { householdId } })
+  // A brief tells how people were; what happened to the equipment stays, without anybody's own words.
+  await tx.brief.deleteMany({ where: { householdId } })
+  await tx.episodeEvent.updateMany({ where: { householdId }, data: { note: null } })
   await tx.invitation.deleteMany({ where: { householdId } })
   await tx.membership.deleteMany({ where: { householdId, accountId: { not: ownerId } } })
   await tx.filter.updateMany({ where: { householdId }, data: { placeNote: null } })
@@ -92,6 +95,8 @@ export async function forgetNames(tx: Questions, householdId: string, accountId?
   const created = accountId ? { createdBy: accountId } : {}
   const noCreator = { createdBy: null, createdName: NAME_REMOVED }
   await tx.renterLink.updateMany({ where: { householdId, ...created }, data: noCreator })
+  await tx.episodeEvent.updateMany({ where: { householdId, ...whose }, data: nobody })
+  await tx.brief.updateMany({ where: { householdId, ...whose }, data: nobody })
 }
 
 /** Ends every renter's link of a household, and forgets what was written by them: for another owner, or for nobody. */

@@ -96,7 +96,7 @@ test('a new installation offers four ways in, and its pages are clean', LONG, as
   await looksClean(page, '/account/deleted', 'account-deleted')
 })
 
-test('the hazard text stands first, and nothing in it can be tapped', async () => {
+test('the hazard text stands first, and only the call can be tapped in it, under where to be for it', async () => {
   const page = await open({ width: PHONE, javaScript: false })
   await page.goto('/check')
   expect(await page.locator('main > :not(h1)').first().getAttribute('class')).toBe('hazard')
@@ -106,7 +106,11 @@ test('the hazard text stands first, and nothing in it can be tapped', async () =
     'DANGER: Smoke, sparks or a burning smell',
   ])
   expect(await page.content()).not.toContain('{emergency}')
-  expect(await page.locator('.hazard :is(a, button, input)').count()).toBe(0)
+  const taps = page.locator('.hazard :is(a, button, input)')
+  expect(await taps.evaluateAll((each) => each.map((tap) => tap.getAttribute('href')))).toEqual(['tel:911'])
+  expect(await page.locator('.hazard-after', { has: page.locator('a') }).textContent()).toMatch(
+    /^Only once you are outside and far from the house/,
+  )
 })
 
 test('all faults of a sign-up come at once, at the top and at the field, and nothing typed is lost', async () => {

@@ -1,0 +1,31 @@
+import type { Metadata } from 'next'
+import { notFound } from 'next/navigation'
+import { GuideScreen } from '@/app/parts/guide/guide-screen'
+import { FLOWS } from '@/content/guide/flows'
+import { RememberWalk } from '../go-on'
+import { phonePlace } from '../load-place'
+import { searchOf } from '../search'
+
+type Props = {
+  params: Promise<{ flow: string }>
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { flow: id } = await params
+  return { title: FLOWS.find((flow) => flow.id === id)?.title ?? 'The guide' }
+}
+
+export default async function Page({ params, searchParams }: Props) {
+  const { flow: id } = await params
+  const flow = FLOWS.find((each) => each.id === id)
+  if (!flow) notFound()
+  const asked = await searchParams
+  const search = searchOf(asked)
+  return (
+    <>
+      <GuideScreen flow={flow} search={search} place={await phonePlace()} unsaved={asked.unsaved === '1'} />
+      <RememberWalk href={`/check/${id}${search}`} />
+    </>
+  )
+}

@@ -1,0 +1,105 @@
+import { FLOWS } from '@/content/guide/flows'
+import { handler } from '@/lib/access/handler'
+import { isSecure } from '@/lib/access/public-url'
+import type { Act, Viewer } from '@/lib/core/viewer'
+import { recordEpisode } from '@/lib/data/episodes'
+import { findRoleIn } from '@/lib/data/members'
+import { asUnavailable, DatabaseUnavailable } from '@/lib/data/unavailable'
+import { type GuideAnswer, parseGuideAnswer } from '@/lib/forms/guide-answer-form'
+import { CHANGED, type Walk } from '@/lib/guide/address'
+import { bookedEvents, type KeyedEvent } from '@/lib/guide/booking'
+import { dayOfMinute, PHONE_COOKIE, PHONE_COOKIE_SECONDS, rememberOnPhone } from '@/lib/guide/phone-memory'
+import { type GuidePlace, replayIn, walkHref } from '@/lib/guide/place'
+import { withAnswer } from '@/lib/guide/replay'
+import { type Answer, findNode, type GuideNode } from '@/lib/guide/types'
+import { minuteNow, phonePlace, placeOf } from '../load-place'
+import { recordFilterAnswer } from './filter-answer'
+
+/**
+ * Takes an answer that must not be forgotten: a start, a trip, a hazard, a look at the filter. It books it and leads on
+ * to the next address. Whatever goes wrong with the booking, the person is led on: a hazard text waits for no database.
+ */
+export const POST = handler({
+  name: 'guide-answer',
+  needs: 'nobody',
+  run: async ({ request, viewer, act }) => {
+    const form = await request.formData().catch(() => new FormData())
+    const sent = parseGuideAnswer(form, minuteNow())
+    const isQueued = sent.queuedAt !== null
+    if (sent.walk.kind === 'broken') return isQueued ? new Response(null, { status: 204 }) : seeOther('/check')
+    const { walk } = sent.walk
+    const { place, isHome } = await placeFor(viewer, sent)
+    const minute = sent.queuedAt ?? place.now
+    const chosen = isQueued ? named(walk, sent) : offered(place, walk, sent)
+    if (chosen === null) return isQueued ? new Response(null, { status: 204 }) : seeOther(walkHref(place, walk))
+    const { node, answer } = chosen
+    const on = isQueued ? dayOfMinute(minute) : place.today
+    const events = bookedEvents(walk, node, answer, { minute, on })
+    const saved = isHome && (await book(act, sent.homeId as string, events))
+    if (saved && answer !== CHANGED) await recordFilterAnswer(act, place, node, answer.id, on)
+    const next = walkHref(place, withAnswer(walk, node, answer === CHANGED ? CHANGED : answer.id, minute))
+    const response = isQueued
+      ? new Response(null, { status: sent.homeId === null || saved ? 204 : 503 })
+      : seeOther(sent.homeId !== null && !saved ? `${next}&unsaved=1` : next)
+    if (sent.homeId === null || !saved) response.headers.append('set-cookie', cookieFor(request, events))
+    return response
+  },
+})
+
+async function placeFor(viewer: Viewer, sent: GuideAnswer): Promise<{ place: GuidePlace; isHome: boolean }> {
+  const phone = await phonePlace()
+  if (sent.homeId === null) return { place: phone, isHome: false }
+  try {
+    if (viewer.kind === 'account' && (await findRoleIn(viewer, sent.homeId)) !== null)
+      return { place: await placeOf(viewer, sent.homeId, sent.systemId), isHome: true }
+  } catch (error) {
+    if (!(asUnavailable(error) instanceof DatabaseUnavailable)) throw error
+  }
+  return { place: phone, isHome: false }
+}
+
+/** The answer, if this walk really offers it now. */
+function offered(
+  place: GuidePlace,
+  walk: Walk,
+  sent: GuideAnswer,
+): { node: GuideNode; answer: Answer | typeof CHANGED } | null {
+  const flow = FLOWS.find(({ id }) => id === walk.flow)
+  if (!flow) return null
+  const found = replayIn(place, flow, walk)
+  if (found.kind === 'broken' || found.node.id !== sent.node) return null
+  if (sent.answer === CHANGED) return { node: found.node, answer: CHANGED }
+  const answer = found.answers.find(({ id }) => id === sent.answer)
+  return answer ? { node: found.node, answer } : null
+}
+
+/** The answer as the flow names it. What a phone kept while it was offline is old by now, but it did happen. */
+function named(walk: Walk, sent: GuideAnswer): { node: GuideNode; answer: Answer | typeof CHANGED } | null {
+  const flow = FLOWS.find(({ id }) => id === walk.flow)
+  const node = flow && findNode(flow, sent.node)
+  if (!node) return null
+  if (sent.answer === CHANGED) return { node, answer: CHANGED }
+  const answer = node.answers?.find(({ id }) => id === sent.answer)
+  return answer ? { node, answer } : null
+}
+
+async function book(act: Act, homeId: string, events: KeyedEvent[]): Promise<boolean> {
+  try {
+    const rows = events.map(({ kind, on, at, key }) => ({ kind, on, minute: at, key }))
+    return (await recordEpisode(act, homeId, rows)).ok
+  } catch (error) {
+    if (asUnavailable(error) instanceof DatabaseUnavailable) return false
+    throw error
+  }
+}
+
+function cookieFor(request: Request, events: KeyedEvent[]): string {
+  const before = new RegExp(`(?:^|; )${PHONE_COOKIE}=([^;]*)`).exec(request.headers.get('cookie') ?? '')?.[1]
+  const secure = isSecure() ? '; Secure' : ''
+  // Not HttpOnly: without network the page itself reads it, and it holds no secret.
+  return `${PHONE_COOKIE}=${rememberOnPhone(before, events)}; Path=/; Max-Age=${PHONE_COOKIE_SECONDS}; SameSite=Lax${secure}`
+}
+
+function seeOther(location: string): Response {
+  return new Response(null, { status: 303, headers: { location, 'cache-control': 'no-store' } })
+}

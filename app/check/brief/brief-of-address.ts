@@ -1,0 +1,66 @@
+import { FLOWS } from '@/content/guide/flows'
+import { STARTUP } from '@/content/guide/startup'
+import { parseRoom } from '@/lib/forms/guide-brief-form'
+import { encodeWalk, parseWalk, type Walk } from '@/lib/guide/address'
+import { type Brief, type BriefParts, makeBrief } from '@/lib/guide/brief'
+import { type GuidePlace, placeEpisode, replayIn } from '@/lib/guide/place'
+import { watchStartup } from '@/lib/guide/startup-watcher'
+import type { Severity } from '@/lib/guide/types'
+import { parseWatch } from '@/lib/guide/watch-address'
+
+/** What only the server knows of a home; a phone without network leaves it out. */
+export type BriefFacts = Pick<BriefParts, 'household' | 'system' | 'filters'>
+
+export interface AddressedBrief {
+  brief: Brief
+  walk: Walk
+  severity: Severity | null
+  outcome: string | null
+  roomF: number | null
+  /** What is wrong with the typed temperature; the page is made without it. */
+  roomFault: string | null
+  /** Of this walk, with this temperature and these times: made twice, it is one page. */
+  key: string
+}
+
+/** The page for the technician from an address of the guide, or null where the address is none. */
+export function briefOfAddress(
+  place: GuidePlace,
+  search: string,
+  facts: BriefFacts,
+  startedAt: (minute: number) => string,
+): AddressedBrief | null {
+  const parsed = parseWalk(search)
+  if (parsed.kind === 'broken') return null
+  const { walk } = parsed
+  const flow = FLOWS.find(({ id }) => id === walk.flow)
+  if (!flow) return null
+  const found = replayIn(place, flow, walk)
+  if (found.kind === 'broken') return null
+  const asked = new URLSearchParams(search)
+  const room = parseRoom(asked.get('room') ?? '')
+  const watchedEvents = parseWatch(asked.get('w') ?? '') ?? []
+  const outcome = found.kind === 'at' && found.node.kind === 'outcome' ? found.node : null
+  const roomF = room.ok ? room.value : null
+  const brief = makeBrief({
+    flow,
+    startedAt: startedAt(walk.startedAt),
+    ...facts,
+    taken: found.taken,
+    outcome,
+    watched: watchedEvents.length === 0 ? null : watchStartup(watchedEvents, STARTUP),
+    watchedEvents,
+    episode: placeEpisode(place),
+    events: place.events,
+    roomF,
+  })
+  return {
+    brief,
+    walk,
+    severity: outcome?.severity ?? null,
+    outcome: outcome?.id ?? null,
+    roomF,
+    roomFault: room.ok ? null : room.say,
+    key: `${encodeWalk(walk)}&room=${roomF}&w=${asked.get('w') ?? ''}`,
+  }
+}

@@ -1,0 +1,44 @@
+import { FLOWS } from '@/content/guide/flows'
+import { CHANGED, parseWalk } from '@/lib/guide/address'
+import { bookedEvents, type KeyedEvent } from '@/lib/guide/booking'
+import { dayOfMinute, PHONE_COOKIE, readPhoneMemory } from '@/lib/guide/phone-memory'
+import type { GuidePlace } from '@/lib/guide/place'
+import { findNode } from '@/lib/guide/types'
+import { readKeptHome } from '../remember-home'
+
+/** The place as this phone knows it: what it kept of the home, its own memory, and what waits to be sent. */
+export async function readPlace(homeId: string | null, search: string): Promise<GuidePlace> {
+  const now = Math.floor(Date.now() / 60_000)
+  const kept = homeId === null ? null : readKeptHome(homeId)
+  const cookie = new RegExp(`(?:^|; )${PHONE_COOKIE}=([^;]*)`).exec(document.cookie)?.[1]
+  const known = kept?.events ?? readPhoneMemory(cookie)
+  const waiting = (await queued(homeId)).filter(({ key }) => !known.some((event) => event.key === key))
+  const system = new URLSearchParams(search).get('system')
+  return {
+    // A home that this phone never saw: every fact is unknown, and the guide asks.
+    home: kept?.home ?? null,
+    systemId: kept?.home.profile.systems.some(({ id }) => id === system) ? system : null,
+    events: [...known, ...waiting],
+    today: dayOfMinute(now),
+    now,
+  }
+}
+
+/** The events of the answers that wait in the worker's queue for this home. */
+async function queued(homeId: string | null): Promise<KeyedEvent[]> {
+  if (!('caches' in window)) return []
+  const queue = await caches.open('plenum-queue-1')
+  const events: KeyedEvent[] = []
+  for (const key of await queue.keys()) {
+    const fields: Record<string, string> = await (await queue.match(key))?.json()
+    const parsed = parseWalk(fields.walk ?? '')
+    if ((fields.home || null) !== homeId || parsed.kind === 'broken') continue
+    const { walk } = parsed
+    const flow = FLOWS.find(({ id }) => id === walk.flow)
+    const node = flow && findNode(flow, fields.node ?? '')
+    const answer = fields.answer === CHANGED ? CHANGED : node?.answers?.find(({ id }) => id === fields.answer)
+    const minute = Number(fields.queued)
+    if (node && answer) events.push(...bookedEvents(walk, node, answer, { minute, on: dayOfMinute(minute) }))
+  }
+  return events.sort((a, b) => a.at - b.at)
+}

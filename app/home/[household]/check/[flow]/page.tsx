@@ -1,0 +1,35 @@
+import type { Metadata } from 'next'
+import { notFound } from 'next/navigation'
+import { RememberWalk } from '@/app/check/go-on'
+import { homePlace } from '@/app/check/load-place'
+import { RememberHome } from '@/app/check/remember-home'
+import { searchOf } from '@/app/check/search'
+import { GuideScreen } from '@/app/parts/guide/guide-screen'
+import { FLOWS } from '@/content/guide/flows'
+
+type Props = {
+  params: Promise<{ household: string; flow: string }>
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { flow: id } = await params
+  return { title: FLOWS.find((flow) => flow.id === id)?.title ?? 'The guide' }
+}
+
+export default async function Page({ params, searchParams }: Props) {
+  const { household, flow: id } = await params
+  const flow = FLOWS.find((each) => each.id === id)
+  if (!flow) notFound()
+  const asked = await searchParams
+  const search = searchOf(asked)
+  const href = `/home/${household}/check/${id}${search}`
+  const place = await homePlace(household, href, asked.system)
+  return (
+    <>
+      <GuideScreen flow={flow} search={search} place={place} unsaved={asked.unsaved === '1'} />
+      <RememberWalk href={href} />
+      {place.home && <RememberHome home={place.home} events={place.events} today={place.today} />}
+    </>
+  )
+}

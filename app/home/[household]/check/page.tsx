@@ -1,0 +1,15 @@
+import type { Metadata } from 'next'
+import { homePlace } from '@/app/check/load-place'
+import { FirstScreen } from '@/app/parts/guide/first-screen'
+import { emergencyNumber } from '@/lib/guide/place'
+
+export const metadata: Metadata = { title: 'A problem right now' }
+
+type Props = { params: Promise<{ household: string }> }
+
+/** The first screen of the guide, with the number that this home calls in an emergency. */
+export default async function Page({ params }: Props) {
+  const { household: id } = await params
+  const place = await homePlace(id, `/home/${id}/check`, null)
+  return <FirstScreen next={`/home/${id}/check/trouble?at=${place.now}`} number={emergencyNumber(place)} />
+}

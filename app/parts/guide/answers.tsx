@@ -1,0 +1,50 @@
+import type { Walk } from '@/lib/guide/address'
+import { eventKinds } from '@/lib/guide/booking'
+import type { GuidePlace } from '@/lib/guide/place'
+import type { Answer, GuideNode } from '@/lib/guide/types'
+import { answerHref, SendForm } from './sent-answer'
+
+interface AnswersProps {
+  place: GuidePlace
+  walk: Walk
+  node: GuideNode
+  answers: readonly Answer[]
+}
+
+/** The answers as large rows; what is only printed stands first, since it must be read before anything is tapped. */
+export function Answers({ place, walk, node, answers }: AnswersProps) {
+  const printed = answers.filter(({ as }) => as === 'text')
+  const taps = answers.filter(({ as }) => as === 'button')
+  return (
+    <>
+      {printed.length > 0 && (
+        <ul className="printed loud">
+          {printed.map(({ id, text }) => (
+            <li key={id}>{text}</li>
+          ))}
+        </ul>
+      )}
+      <ul className="taps">
+        {taps.map((answer) => {
+          const sent = { place, walk, node, answer: answer.id }
+          const writes = eventKinds(node, answer).length > 0 || (place.home !== null && node.action === 'filter')
+          return (
+            <li key={answer.id}>
+              {writes ? (
+                <SendForm sent={sent}>
+                  <button type="submit" className="tap">
+                    {answer.text}
+                  </button>
+                </SendForm>
+              ) : (
+                <a className="tap" href={answerHref(sent)}>
+                  {answer.text}
+                </a>
+              )}
+            </li>
+          )
+        })}
+      </ul>
+    </>
+  )
+}

@@ -1,0 +1,40 @@
+import { FIRST_SCREEN } from '@/content/guide/hazards'
+import { HazardWords } from './hazard-words'
+
+interface FirstScreenProps {
+  /** Where "no gas smell" leads; null: the page only tells what to do, and leads nowhere. */
+  next: string | null
+  number: string
+}
+
+/** Before any tap: what to do about gas, CO and fire. It asks nothing of the network, of scripts or of an account. */
+export function FirstScreen({ next, number }: FirstScreenProps) {
+  return (
+    <main id="main" tabIndex={-1} className="guide" data-emergency={next === null || undefined}>
+      <h1 className={next === null ? undefined : 'visually-hidden'}>
+        {next === null ? 'Get out now' : 'A problem right now'}
+      </h1>
+      {FIRST_SCREEN.map((hazard) => (
+        <HazardWords key={hazard} hazard={hazard} number={number} call={hazard === 'gas'} />
+      ))}
+      {next !== null && (
+        <section aria-labelledby="gas">
+          <h2 id="gas">Do you smell gas?</h2>
+          <ul className="printed">
+            <li>
+              <strong>Yes:</strong> stop tapping. Do what it says at the top.
+            </li>
+            <li>
+              <strong>Not sure:</strong> that counts as yes.
+            </li>
+          </ul>
+          <p className="taps">
+            <a className="tap" href={next}>
+              No gas smell here
+            </a>
+          </p>
+        </section>
+      )}
+    </main>
+  )
+}

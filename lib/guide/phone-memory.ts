@@ -1,0 +1,38 @@
+import type { KeyedEvent } from './booking'
+import { EPISODE_KINDS, type EpisodeKind } from './episode'
+
+/** The cookie by which a phone remembers a trouble while nobody is signed in. It holds kinds and minutes, no more. */
+export const PHONE_COOKIE = 'plenum-trouble'
+export const PHONE_COOKIE_SECONDS = 400 * 24 * 60 * 60
+
+const MAX_EVENTS = 30
+const ENTRY = /^([a-z-]+)~(\d{1,9})~([a-z0-9.-]{1,160})$/
+
+/** Reads the cookie's value; what can not be read is left out, since anyone may write a cookie. */
+export function readPhoneMemory(value: string | undefined): KeyedEvent[] {
+  if (!value) return []
+  return value.split('_').flatMap((entry) => {
+    const [, kind, minute, key] = ENTRY.exec(entry) ?? []
+    if (!kind || !minute || !key || !(EPISODE_KINDS as readonly string[]).includes(kind)) return []
+    return [{ kind: kind as EpisodeKind, on: dayOfMinute(Number(minute)), at: Number(minute), key }]
+  })
+}
+
+/**
+ * The cookie's value with more events; the same step twice is one. Of a run of one kind the first and the last are
+ * kept: they say when it began, and from when twelve months count.
+ */
+export function rememberOnPhone(value: string | undefined, events: readonly KeyedEvent[]): string {
+  const kept = readPhoneMemory(value)
+  for (const event of events) if (!kept.some(({ key }) => key === event.key)) kept.push(event)
+  return kept
+    .filter(({ kind }, i) => kept[i - 1]?.kind !== kind || kept[i + 1]?.kind !== kind)
+    .slice(-MAX_EVENTS)
+    .map(({ kind, at, key }) => `${kind}~${at}~${key}`)
+    .join('_')
+}
+
+/** The day in UTC: what is remembered for a year needs no zone. */
+export function dayOfMinute(minute: number): string {
+  return new Date(minute * 60_000).toISOString().slice(0, 10)
+}

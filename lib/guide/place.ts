@@ -1,0 +1,76 @@
+import type { Household } from '@/lib/core/household'
+import { encodeWalk, type Walk } from './address'
+import { eventsBeside, type KeyedEvent } from './booking'
+import { type Episode, episodeOn } from './episode'
+import { guideFacts } from './household-facts'
+import { type Replay, replay } from './replay'
+import type { Flow } from './types'
+
+/** Whom the household has noted to call. */
+export interface GuideContact {
+  kind: 'technician' | 'landlord' | 'gas-company' | 'other'
+  name: string | null
+  phone: string | null
+}
+
+/** What the guide knows of a home; a phone keeps it for when the network is gone. */
+export interface GuideHome {
+  id: string
+  name: string
+  profile: Pick<Household, 'tenure' | 'vulnerable' | 'systems'>
+  emergencyNumber: string
+  contacts: GuideContact[]
+}
+
+/** Where the guide is being used: in a home that is known here, or anywhere. Plain values, for server and phone. */
+export interface GuidePlace {
+  home: GuideHome | null
+  /** The system that has the trouble; null: not chosen. */
+  systemId: string | null
+  /** What the household, or without one the phone, remembers. */
+  events: KeyedEvent[]
+  today: string
+  /** Minutes since 1970-01-01T00:00Z. */
+  now: number
+}
+
+/** `/check`, or `/home/<id>/check`: the pages of the guide lie under it. */
+export function guideBase(homeId: string | null): string {
+  return homeId === null ? '/check' : `/home/${homeId}/check`
+}
+
+/** The address of a walk as it stands. */
+export function walkHref({ home, systemId }: Pick<GuidePlace, 'home' | 'systemId'>, walk: Walk): string {
+  const system = systemId === null ? '' : `&system=${encodeURIComponent(systemId)}`
+  return `${guideBase(home?.id ?? null)}/${walk.flow}${encodeWalk(walk)}${system}`
+}
+
+export function placeEpisode({ events, today }: GuidePlace): Episode {
+  return episodeOn(events, today)
+}
+
+/**
+ * The walk of an address in this place. A walk that only fails because something was recorded since says so: it
+ * begins again at the hazards, now with what is known.
+ */
+export function replayIn(place: GuidePlace, flow: Flow, walk: Walk): Replay {
+  const { home, systemId, events, today, now } = place
+  const profile = home?.profile ?? null
+  const remembered = (kept: readonly KeyedEvent[]) => guideFacts(profile, systemId, episodeOn(kept, today))
+  const beside = eventsBeside(walk, events)
+  const found = replay({ flow, facts: remembered(beside), walk, now })
+  if (found.kind !== 'broken' || beside.length === 0) return found
+  const forgetful = replay({ flow, facts: remembered([]), walk, now })
+  if (forgetful.kind === 'broken') return found
+  return { ...found, because: 'Something was written down since: a start, a hazard or a visit.' }
+}
+
+/** The number for emergencies: 911 unless the household has another. */
+export function emergencyNumber({ home }: Pick<GuidePlace, 'home'>): string {
+  return home?.emergencyNumber ?? '911'
+}
+
+/** A text with the household's number in it. */
+export function withNumber(text: string, number: string): string {
+  return text.replaceAll('{emergency}', number)
+}

@@ -1,0 +1,91 @@
+// The guide without network. One page, kept with its scripts, replays any address of the guide on the phone; answers
+// that must not be forgotten wait in a queue and are sent later. Each carries its step as a key: sent twice, it is one.
+const KEPT = 'plenum-offline-1'
+const QUEUE = 'plenum-queue-1'
+const SHELLS = { check: '/check/offline', find: '/find/offline' }
+const PATIENCE_MS = 6000
+
+const shellOf = ({ pathname }) => {
+  if (/^(\/home\/[^/]+)?\/check(\/|$)/.test(pathname)) return SHELLS.check
+  return /^\/find(\/|$)/.test(pathname) ? SHELLS.find : null
+}
+
+/** Fetches a shell and everything it names, and lets go of what an earlier one named. */
+async function keep() {
+  const cache = await caches.open(KEPT)
+  const wanted = new Set()
+  for (const shell of Object.values(SHELLS)) {
+    const page = await fetch(shell, { credentials: 'omit' })
+    if (!page.ok) continue
+    const text = await page.clone().text()
+    const files = new Set(text.match(/\/_next\/static\/[\w./~-]+\.(?:js|css)/g) ?? [])
+    for (const css of [...files].filter((name) => name.endsWith('.css'))) {
+      const sheet = await (await fetch(css)).text()
+      for (const [, font] of sheet.matchAll(/url\(["']?([^"')]+?\.woff2)["']?\)/g))
+        files.add(new URL(font, new URL(css, location)).pathname)
+    }
+    for (const file of files) if (!(await cache.match(file))) await cache.add(file)
+    await cache.put(shell, page)
+    wanted.add(shell)
+    for (const file of files) wanted.add(file)
+  }
+  for (const request of await cache.keys()) if (!wanted.has(new URL(request.url).pathname)) await cache.delete(request)
+}
+
+async function offline(request) {
+  const shell = shellOf(new URL(request.url))
+  return (shell && (await caches.match(shell))) ?? Response.error()
+}
+
+async function open(event) {
+  try {
+    const late = new Promise((_, reject) => setTimeout(() => reject(new Error('too slow')), PATIENCE_MS))
+    const response = await Promise.race([fetch(event.request), late])
+    if (response.status >= 500) return offline(event.request)
+    return response
+  } catch {
+    return offline(event.request)
+  }
+}
+
+async function answer(request) {
+  const kept = request.clone()
+  try {
+    return await fetch(request)
+  } catch {
+    const fields = Object.fromEntries(await kept.formData())
+    fields.queued = String(Math.floor(Date.now() / 60000))
+    const key = `/queue/${encodeURIComponent(`${fields.home} ${fields.walk} ${fields.node} ${fields.answer}`)}`
+    const queue = await caches.open(QUEUE)
+    if (!(await queue.match(key))) await queue.put(key, new Response(JSON.stringify(fields)))
+    return Response.redirect(new URL(fields.next, location.origin), 303)
+  }
+}
+
+async function send() {
+  const queue = await caches.open(QUEUE)
+  for (const key of await queue.keys()) {
+    const body = new URLSearchParams(await (await queue.match(key)).json())
+    const { ok, status } = await fetch('/check/answer', { method: 'POST', body, redirect: 'manual' })
+    // 503: nobody is signed in who may write there, or the database is away. It waits.
+    if (ok || (status >= 400 && status < 500)) await queue.delete(key)
+  }
+}
+
+self.addEventListener('install', (event) => event.waitUntil(keep().then(() => self.skipWaiting())))
+self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim()))
+self.addEventListener('message', ({ data }) => {
+  if (data === 'send') send().catch(() => {})
+})
+self.addEventListener('fetch', (event) => {
+  const { request } = event
+  const url = new URL(request.url)
+  if (url.origin !== location.origin) return
+  if (request.method === 'POST' && url.pathname === '/check/answer') event.respondWith(answer(request))
+  else if (request.mode === 'navigate' && request.method === 'GET' && shellOf(url)) {
+    event.respondWith(open(event))
+    // The first screen is where a new version is looked for.
+    if (url.pathname === '/check') event.waitUntil(keep().catch(() => {}))
+  } else if (request.method === 'GET' && url.pathname.startsWith('/_next/static/'))
+    event.respondWith(caches.match(request, { ignoreSearch: true }).then((found) => found ?? fetch(request)))
+})
