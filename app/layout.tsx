@@ -1,8 +1,8 @@
 import type { Metadata, Viewport } from 'next'
-import Link from 'next/link'
 import { connection } from 'next/server'
 import type { ReactNode } from 'react'
 import './globals.css'
+import { Masthead } from './masthead'
 
 export const metadata: Metadata = {
   title: { default: 'Plenum', template: '%s · Plenum' },
@@ -28,12 +28,7 @@ export default async function Layout({ children }: { children: ReactNode }) {
         <a className="skip" href="#main">
           Skip to the page
         </a>
-        <header className="masthead">
-          <Link className="name" href="/">
-            Plenum
-          </Link>
-          <Link href="/check">No heat? Smell gas?</Link>
-        </header>
+        <Masthead />
         {children}
         <footer className="colophon">
           <p>

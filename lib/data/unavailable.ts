@@ -15,12 +15,21 @@ export type Unavailability = keyof typeof SAY
 /** The database did not answer, and nothing of the question was saved. `message` is for people; `cause` for whoever hosts it. */
 export class DatabaseUnavailable extends Error {
   override name = 'DatabaseUnavailable'
+  /** All that a page's error boundary in the browser is told of an error. */
+  readonly digest: string
   constructor(
     readonly because: Unavailability,
     cause?: unknown,
   ) {
     super(SAY[because], { cause })
+    this.digest = `database-${because}`
   }
+}
+
+/** The sentence for people behind an error's digest, or null where the error was another one. */
+export function sayUnavailable(digest: string | undefined): string | null {
+  const because = digest?.replace(/^database-/, '') ?? ''
+  return digest?.startsWith('database-') && Object.hasOwn(SAY, because) ? SAY[because as Unavailability] : null
 }
 
 // Prisma wraps what the driver said in several layers, and only the text is always there.

@@ -61,7 +61,7 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
 }
 
 // They write into the caller's own account, or take no household.
-const OWN = new Set(['importHouseholds', 'addHousehold'])
+const OWN = new Set(['importHouseholds', 'addHousehold', 'findOwnAccount', 'renameAccount', 'endSessions'])
 // They run inside a transaction that a function above has opened, with what it checked.
 const INSIDE = new Set([
   'readHouseholds',

@@ -1,0 +1,60 @@
+'use client'
+
+import { createContext, type ReactNode, useActionState, useContext, useEffect, useRef } from 'react'
+import { type Answer, NOT_SENT } from '@/lib/core/answer'
+import { CopyLink } from './copy-link'
+import { ErrorSummary } from './error-summary'
+
+/** What a form says when it was done: a sentence, and a link that is shown this once. */
+export interface Said {
+  say: string
+  link?: string
+}
+
+export type Done = Said | null
+
+/** An action made by the wrapper of lib/access, as a form takes it. */
+export type FormAction = (before: Answer<Done>, form: FormData) => Promise<Answer<Done>>
+
+const Answered = createContext<Answer<Done>>(NOT_SENT)
+
+/** What the form's action answered: for the fields inside it. */
+export function useAnswer(): Answer<Done> {
+  return useContext(Answered)
+}
+
+interface ActionFormProps {
+  action: FormAction
+  /** Sent along unseen. */
+  hidden?: Record<string, string>
+  className?: string
+  children: ReactNode
+}
+
+/** A form that says all its faults at its top, keeps what was typed, and works the same without scripts. */
+export function ActionForm({ action, hidden = {}, className, children }: ActionFormProps) {
+  const [answer, send] = useActionState(action, NOT_SENT)
+  const top = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    if (answer.faults.length > 0 || answer.done) top.current?.focus()
+  }, [answer])
+  return (
+    <Answered value={answer}>
+      <form action={send} className={className} noValidate>
+        <div ref={top} tabIndex={-1} className="answer">
+          <ErrorSummary faults={answer.faults.map(({ path, say }) => (path ? { field: path, say } : { say }))} />
+          {answer.done && (
+            <div className="notice" role="status">
+              <p>{answer.done.say}</p>
+              {answer.done.link && <CopyLink link={answer.done.link} />}
+            </div>
+          )}
+        </div>
+        {Object.entries(hidden).map(([name, value]) => (
+          <input key={name} type="hidden" name={name} value={value} />
+        ))}
+        {children}
+      </form>
+    </Answered>
+  )
+}

@@ -1,0 +1,19 @@
+'use client'
+
+import type { ReactNode } from 'react'
+import { useFormStatus } from 'react-dom'
+
+/** Sends its form; while that goes on a second press does nothing. */
+export function SubmitButton({ children, kind }: { children: ReactNode; kind?: 'main' | 'quiet' }) {
+  const { pending } = useFormStatus()
+  return (
+    <button
+      type="submit"
+      className={kind}
+      aria-disabled={pending || undefined}
+      onClick={(event) => pending && event.preventDefault()}
+    >
+      {children}
+    </button>
+  )
+}
