@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import { type Fault, faultsOf } from './fault'
+import { faultsOf } from './fault'
 
 export type Parsed<T> = { ok: true; value: T } | { ok: false; faults: Fault[] }
 
