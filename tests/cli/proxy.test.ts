@@ -71,7 +71,9 @@ describe.runIf(ready)('behind the proxy of DEVELOPERS.md', () => {
     const temporary = ['client_body', 'proxy', 'fastcgi', 'uwsgi', 'scgi'].map(
       (kind) => `${kind}_temp_path ${join(folder, kind)};`,
     )
-    const config = `daemon off; pid ${join(folder, 'pid')}; error_log stderr; events {}
+    // As root its workers are another account, which may not write into this test's folder.
+    const user = process.getuid?.() === 0 ? 'user root;' : ''
+    const config = `daemon off; ${user} pid ${join(folder, 'pid')}; error_log stderr; events {}
       http { access_log off; ${temporary.join(' ')}\n${documented(new URL(app.address).port)} }`
     writeFileSync(join(folder, 'nginx.conf'), config)
     nginx = spawn(NGINX ?? '', ['-p', folder, '-e', 'stderr', '-c', join(folder, 'nginx.conf')], { stdio: 'ignore' })
