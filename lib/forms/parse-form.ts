@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import type { Fault } from '@/lib/core/fault'
 import { faultsOf } from './fault'
 
 export type Parsed<T> = { ok: true; value: T } | { ok: false; faults: Fault[] }

@@ -94,7 +94,7 @@ test('a file that is overwritten while the app runs: the pages say so, and after
   writeSync(handle, Buffer.alloc(good.length, 'not a database '), 0)
   closeSync(handle)
   expect(await health(app)).toMatchObject({ status: 503, text: '{"ok":false}' })
-  for (const path of ['/', '/homes']) {
+  for (const path of ['/', '/homes', home]) {
     expect(wordsOf(await see(path, app))).toMatch(/database file is damaged.*restore a backup/)
   }
   expect(wordsOf(await sendForm(`${app.address}/sign-in`, ASKED))).toContain('database file is damaged')

@@ -1,4 +1,5 @@
 import Link from 'next/link'
+import { databasePage } from '@/app/database-page'
 import { ErrorSummary } from '@/app/parts/error-summary'
 import { may } from '@/lib/core/viewer'
 import type { LogEntry } from '@/lib/data/log'
@@ -24,7 +25,7 @@ const SAYS: Record<string, string> = {
   corrected: 'Corrected. The log keeps what stood there before.',
 }
 
-export default async function Page({ params, searchParams }: Props) {
+async function Page({ params, searchParams }: Props) {
   const { household: id } = await params
   const sent = await searchParams
   const { viewer, stored } = await loadHome(id, `/home/${id}/log`)
@@ -119,3 +120,5 @@ function earlierOf(all: LogEntry[]): (entry: LogEntry) => LogEntry[] {
     return chain
   }
 }
+
+export default databasePage(Page)

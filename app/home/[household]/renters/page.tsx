@@ -1,3 +1,4 @@
+import { databasePage } from '@/app/database-page'
 import { addYears } from '@/lib/core/day'
 import { dayInWords } from '@/lib/core/day-words'
 import { subjectInWords } from '@/lib/core/subject-words'
@@ -20,7 +21,7 @@ type Props = {
 
 export const metadata = { title: 'Renters' }
 
-export default async function Page({ params, searchParams }: Props) {
+async function Page({ params, searchParams }: Props) {
   const { household: id } = await params
   const { did } = await searchParams
   const home = await loadHome(id, `/home/${id}/renters`)
@@ -142,3 +143,5 @@ function doneInWords(record: LogEntry['record']): string {
   if (record.kind === 'service-done') return taskDoneInWords(record.task)
   return taskDoneInWords(record.kind === 'filter-looked' ? 'look-at-filter' : 'change-filter')
 }
+
+export default databasePage(Page)

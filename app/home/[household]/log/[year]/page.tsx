@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
+import { databasePage } from '@/app/database-page'
 import { dateInWords, dayInWords } from '@/lib/core/day-words'
 import { mediumInWords, placeInWords, sizeInWords } from '@/lib/core/filter-words'
 import { detailsInWords, doorInWords, recordInWords, subjectOfRecord } from '@/lib/core/log-words'
@@ -14,7 +15,7 @@ type Props = { params: Promise<{ household: string; year: string }> }
 
 export const metadata = { title: 'Maintenance record' }
 
-export default async function Page({ params }: Props) {
+async function Page({ params }: Props) {
   const { household: id, year } = await params
   const { viewer, stored, on } = await loadHome(id, `/home/${id}/log/${year}`)
   if (!/^(19|20)\d\d$/.test(year)) notFound()
@@ -104,3 +105,5 @@ function Done({ stored, entries }: { stored: StoredHousehold; entries: LogEntry[
     </table>
   )
 }
+
+export default databasePage(Page)

@@ -1,4 +1,5 @@
 import { notFound } from 'next/navigation'
+import { databasePage } from '@/app/database-page'
 import { dayInWords } from '@/lib/core/day-words'
 import { recordInWords, subjectOfRecord } from '@/lib/core/log-words'
 import { subjectInWords } from '@/lib/core/subject-words'
@@ -12,7 +13,7 @@ type Props = { params: Promise<{ household: string; entry: string }> }
 
 export const metadata = { title: 'Correct an entry' }
 
-export default async function Page({ params }: Props) {
+async function Page({ params }: Props) {
   const { household: id, entry: entryId } = await params
   const { viewer, stored, on } = await loadHome(id, `/home/${id}/log/correct/${entryId}`)
   const entry = (await listLog(viewer, id)).find((found) => found.id === entryId)
@@ -34,3 +35,5 @@ export default async function Page({ params }: Props) {
     </>
   )
 }
+
+export default databasePage(Page)
