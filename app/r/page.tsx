@@ -1,4 +1,5 @@
 import Link from 'next/link'
+import { databasePage } from '@/app/database-page'
 import { DueList } from '@/app/parts/due-list'
 import { isFilterItem } from '@/app/parts/plan-sheet'
 import { WhyDay } from '@/app/parts/why-day'
@@ -16,7 +17,7 @@ type Props = { searchParams: Promise<Record<string, string | string[] | undefine
 
 export const metadata = { title: 'Due' }
 
-export default async function Page({ searchParams }: Props) {
+export default databasePage(async ({ searchParams }: Props) => {
   const { did, entry } = await searchParams
   const home = await loadRentedHome()
   const { stored, on, plan } = home
@@ -45,7 +46,7 @@ export default async function Page({ searchParams }: Props) {
       </main>
     </>
   )
-}
+})
 
 function isOff({ stored, on }: RentedHome, item: Item): boolean {
   return stored.putOffs.some((p) => p.task === item.task && p.subject === item.subject && p.until > on)

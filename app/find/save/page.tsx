@@ -1,6 +1,7 @@
 import { headers } from 'next/headers'
 import Link from 'next/link'
 import { redirect } from 'next/navigation'
+import { databasePage } from '@/app/database-page'
 import { FINDER_CARD_TEXTS } from '@/content/finder/card-texts'
 import { FINDER } from '@/content/finder/finder'
 import { currentLink } from '@/lib/access/links'
@@ -18,7 +19,7 @@ type Props = { searchParams: Promise<Record<string, string | string[] | undefine
 
 export const metadata = { title: 'Save the filter card' }
 
-export default async function Page({ searchParams }: Props) {
+export default databasePage(async ({ searchParams }: Props) => {
   const search = await searchParams
   const field = (name: string) => (typeof search[name] === 'string' ? search[name] : '')
   const address = new URLSearchParams(Object.entries(search).flatMap(([name]) => [[name, field(name)]])).toString()
@@ -59,7 +60,7 @@ export default async function Page({ searchParams }: Props) {
       </p>
     </main>
   )
-}
+})
 
 /** An account first, then a renter's link: this browser may hold both. */
 async function findViewers(): Promise<Viewer[]> {

@@ -1,3 +1,4 @@
+import { databasePage } from '@/app/database-page'
 import { PhotosPage } from '@/app/photos-page'
 import { listPhotos } from '@/lib/data/photos'
 import { loadRentedHome } from '../load'
@@ -7,7 +8,7 @@ type Props = { searchParams: Promise<Record<string, string | string[] | undefine
 
 export const metadata = { title: 'Photos' }
 
-export default async function Page({ searchParams }: Props) {
+export default databasePage(async ({ searchParams }: Props) => {
   const { viewer, stored } = await loadRentedHome()
   return (
     <>
@@ -22,4 +23,4 @@ export default async function Page({ searchParams }: Props) {
       />
     </>
   )
-}
+})

@@ -1,3 +1,4 @@
+import { databasePage } from '@/app/database-page'
 import { HazardText } from '@/app/parts/hazard-text'
 import { FINDER_ESCAPE } from '@/content/finder/finder'
 import { TASKS, type Task } from '@/lib/core/household'
@@ -12,7 +13,7 @@ type Props = { searchParams: Promise<Record<string, string | string[] | undefine
 
 export const metadata = { title: 'Write to the landlord' }
 
-export default async function Page({ searchParams }: Props) {
+export default databasePage(async ({ searchParams }: Props) => {
   const { sent, about } = await searchParams
   const { viewer, stored } = await loadRentedHome()
   const messages = await listMessages(viewer, stored.id)
@@ -48,7 +49,7 @@ export default async function Page({ searchParams }: Props) {
       </main>
     </>
   )
-}
+})
 
 function isTask(text: unknown): text is Task {
   return (TASKS as readonly unknown[]).includes(text)

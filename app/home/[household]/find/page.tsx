@@ -1,4 +1,5 @@
 import Link from 'next/link'
+import { databasePage } from '@/app/database-page'
 import { Drawing } from '@/app/parts/drawings/drawing'
 import { FINDER_CARD_TEXTS } from '@/content/finder/card-texts'
 import { mediumInWords, sizeInWords } from '@/lib/core/filter-words'
@@ -16,7 +17,7 @@ type Props = {
 
 export const metadata = { title: 'Find' }
 
-export default async function Page({ params, searchParams }: Props) {
+export default databasePage(async ({ params, searchParams }: Props) => {
   const { household: id } = await params
   const { saved } = await searchParams
   const { viewer, stored } = await loadHome(id, `/home/${id}/find`)
@@ -77,4 +78,4 @@ export default async function Page({ params, searchParams }: Props) {
       </main>
     </>
   )
-}
+})

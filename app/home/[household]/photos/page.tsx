@@ -1,3 +1,4 @@
+import { databasePage } from '@/app/database-page'
 import { PhotosPage } from '@/app/photos-page'
 import { may } from '@/lib/core/viewer'
 import { listPhotos } from '@/lib/data/photos'
@@ -11,7 +12,7 @@ type Props = {
 
 export const metadata = { title: 'Photos' }
 
-export default async function Page({ params, searchParams }: Props) {
+export default databasePage(async ({ params, searchParams }: Props) => {
   const { household: id } = await params
   const { viewer, stored } = await loadHome(id, `/home/${id}/photos`)
   return (
@@ -27,4 +28,4 @@ export default async function Page({ params, searchParams }: Props) {
       />
     </>
   )
-}
+})

@@ -1,3 +1,4 @@
+import { databasePage } from '@/app/database-page'
 import { addYears } from '@/lib/core/day'
 import { dayInWords } from '@/lib/core/day-words'
 import { subjectInWords } from '@/lib/core/subject-words'
@@ -20,7 +21,7 @@ type Props = {
 
 export const metadata = { title: 'Renters' }
 
-export default async function Page({ params, searchParams }: Props) {
+export default databasePage(async ({ params, searchParams }: Props) => {
   const { household: id } = await params
   const { did } = await searchParams
   const home = await loadHome(id, `/home/${id}/renters`)
@@ -54,7 +55,7 @@ export default async function Page({ params, searchParams }: Props) {
       </main>
     </>
   )
-}
+})
 
 function Links({ home: { stored, on }, links }: { home: LoadedHome; links: RenterLink[] }) {
   if (stored.role !== 'owner') return null

@@ -1,4 +1,5 @@
 import { notFound } from 'next/navigation'
+import { databasePage } from '@/app/database-page'
 import { RecordForm } from '@/app/home/[household]/record/[task]/[subject]/record-form'
 import { tables } from '@/content/tables'
 import { subjectInWords } from '@/lib/core/subject-words'
@@ -12,7 +13,7 @@ export const metadata = { title: 'Record it' }
 
 const TASKS = ['change-filter', 'wash-filter', 'look-at-filter'] as const
 
-export default async function Page({ params }: Props) {
+export default databasePage(async ({ params }: Props) => {
   const { task: named, subject: encoded } = await params
   const subject = decodeURIComponent(encoded)
   const { stored, on } = await loadRentedHome()
@@ -32,4 +33,4 @@ export default async function Page({ params }: Props) {
       </main>
     </>
   )
-}
+})

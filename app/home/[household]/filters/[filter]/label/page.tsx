@@ -1,4 +1,5 @@
 import { notFound } from 'next/navigation'
+import { databasePage } from '@/app/database-page'
 import { PrintButton } from '@/app/find/print-button'
 import { FINDER_CARD_TEXTS } from '@/content/finder/card-texts'
 import { publicUrl } from '@/lib/access/public-url'
@@ -12,7 +13,7 @@ type Props = { params: Promise<{ household: string; filter: string }> }
 
 export const metadata = { title: 'A label to print' }
 
-export default async function Page({ params }: Props) {
+export default databasePage(async ({ params }: Props) => {
   const { household: id, filter: encoded } = await params
   const { stored, on, plan } = await loadHome(id, `/home/${id}/filters/${encoded}/label`)
   const { household } = stored
@@ -67,4 +68,4 @@ export default async function Page({ params }: Props) {
       </main>
     </>
   )
-}
+})
