@@ -1,5 +1,4 @@
 import Link from 'next/link'
-import { databasePage } from '@/app/database-page'
 import { DueList } from '@/app/parts/due-list'
 import { isFilterItem } from '@/app/parts/plan-sheet'
 import { WhyDay } from '@/app/parts/why-day'
@@ -10,16 +9,15 @@ import type { Item } from '@/lib/core/plan-types'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { taskInWords } from '@/lib/core/words'
 import { Did } from '../home/[household]/did'
-import { loadRentedHome, type RentedHome } from './load'
+import { type RentedHome, rentedPage } from './rented-page'
 import { RenterNav } from './renter-nav'
 
 type Props = { searchParams: Promise<Record<string, string | string[] | undefined>> }
 
 export const metadata = { title: 'Due' }
 
-export default databasePage(async ({ searchParams }: Props) => {
+export default rentedPage(async (home, { searchParams }: Props) => {
   const { did, entry } = await searchParams
-  const home = await loadRentedHome()
   const { stored, on, plan } = home
   const { household } = stored
   const items = plan.items.filter((item) => !isOff(home, item))
