@@ -9,16 +9,15 @@ import type { Item } from '@/lib/core/plan-types'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { taskInWords } from '@/lib/core/words'
 import { Did } from '../home/[household]/did'
-import { loadRentedHome, type RentedHome } from './load'
+import { type RentedHome, rentedPage } from './rented-page'
 import { RenterNav } from './renter-nav'
 
 type Props = { searchParams: Promise<Record<string, string | string[] | undefined>> }
 
 export const metadata = { title: 'Due' }
 
-export default async function Page({ searchParams }: Props) {
+export default rentedPage(async (home, { searchParams }: Props) => {
   const { did, entry } = await searchParams
-  const home = await loadRentedHome()
   const { stored, on, plan } = home
   const { household } = stored
   const items = plan.items.filter((item) => !isOff(home, item))
@@ -45,7 +44,7 @@ export default async function Page({ searchParams }: Props) {
       </main>
     </>
   )
-}
+})
 
 function isOff({ stored, on }: RentedHome, item: Item): boolean {
   return stored.putOffs.some((p) => p.task === item.task && p.subject === item.subject && p.until > on)

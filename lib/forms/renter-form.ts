@@ -1,9 +1,7 @@
 import { z } from 'zod'
 import { addYears, type Day } from '@/lib/core/day'
-import type { Fault } from '@/lib/core/fault'
+import { type Parsed, parseForm } from './parse-form'
 import { typedDay } from './quantities'
-
-type Parsed<T> = { ok: true; value: T } | { ok: false; faults: Fault[] }
 
 export const LONGEST_MESSAGE = 2000
 const LONGEST_YEARS = 2
@@ -37,16 +35,11 @@ export function parseNewLink(form: FormData, today: Day): Parsed<{ name: string;
       error: 'Choose today or a later day: a link cannot have ended before it is made.',
     })
     .refine((day) => day <= latest, { error: `Choose ${latest} or an earlier day: after that make a new one.` })
-  return parsed(z.object({ name, lastDay }).safeParse(Object.fromEntries(form)))
+  return parseForm(form, z.object({ name, lastDay }))
 }
 
 /** A message to whoever looks after the home. */
 export function parseMessage(form: FormData): Parsed<{ text: string }> {
   const text = plainText(LONGEST_MESSAGE, 'Write what they should know.')
-  return parsed(z.object({ text }).safeParse(Object.fromEntries(form)))
-}
-
-function parsed<T>(result: z.ZodSafeParseResult<T>): Parsed<T> {
-  if (result.success) return { ok: true, value: result.data }
-  return { ok: false, faults: result.error.issues.map(({ path, message }) => ({ path: path.join('.'), say: message })) }
+  return parseForm(form, z.object({ text }))
 }

@@ -19,7 +19,7 @@ type Props = { searchParams: Promise<Record<string, string | string[] | undefine
 
 export const metadata = { title: 'Save the filter card' }
 
-async function Page({ searchParams }: Props) {
+export default databasePage(async ({ searchParams }: Props) => {
   const search = await searchParams
   const field = (name: string) => (typeof search[name] === 'string' ? search[name] : '')
   const address = new URLSearchParams(Object.entries(search).flatMap(([name]) => [[name, field(name)]])).toString()
@@ -60,7 +60,7 @@ async function Page({ searchParams }: Props) {
       </p>
     </main>
   )
-}
+})
 
 /** An account first, then a renter's link: this browser may hold both. */
 async function findViewers(): Promise<Viewer[]> {
@@ -108,5 +108,3 @@ async function Homes({ viewers, address }: { viewers: Viewer[]; address: string 
     </section>
   )
 }
-
-export default databasePage(Page)

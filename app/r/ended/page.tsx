@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { LinkEnded } from '../link-ended'
 
 type Props = { searchParams: Promise<Record<string, string | string[] | undefined>> }
 
@@ -6,27 +6,5 @@ export const metadata = { title: 'This link opens nothing' }
 
 export default async function Page({ searchParams }: Props) {
   const { slow } = await searchParams
-  return (
-    <main id="main" tabIndex={-1}>
-      <h1>This link opens nothing</h1>
-      {slow ? (
-        <p className="lead">
-          Several links from here opened nothing, so we wait now. Try again in 15 minutes, with the link copied whole.
-        </p>
-      ) : (
-        <p className="lead">
-          It may have ended, been taken back, or been copied only in part. Ask whoever gave it to you for a new one.
-        </p>
-      )}
-      <p>What needs no link works all the same:</p>
-      <p className="buttons">
-        <Link className="button main" href="/check">
-          No heat? Check it
-        </Link>
-        <Link className="button" href="/find">
-          Find the filter
-        </Link>
-      </p>
-    </main>
-  )
+  return <LinkEnded isSlow={slow !== undefined} />
 }

@@ -1,15 +1,14 @@
-import { databasePage } from '@/app/database-page'
 import { PhotosPage } from '@/app/photos-page'
 import { listPhotos } from '@/lib/data/photos'
-import { loadRentedHome } from '../load'
+import { rentedPage } from '../rented-page'
 import { RenterNav } from '../renter-nav'
 
 type Props = { searchParams: Promise<Record<string, string | string[] | undefined>> }
 
 export const metadata = { title: 'Photos' }
 
-async function Page({ searchParams }: Props) {
-  const { viewer, stored } = await loadRentedHome()
+export default rentedPage(async (home, { searchParams }: Props) => {
+  const { viewer, stored } = home
   return (
     <>
       <RenterNav id={stored.id} name={stored.household.name} current="Photos" />
@@ -23,6 +22,4 @@ async function Page({ searchParams }: Props) {
       />
     </>
   )
-}
-
-export default databasePage(Page)
+})

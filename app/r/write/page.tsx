@@ -1,11 +1,10 @@
-import { databasePage } from '@/app/database-page'
 import { HazardText } from '@/app/parts/hazard-text'
 import { FINDER_ESCAPE } from '@/content/finder/finder'
 import { TASKS, type Task } from '@/lib/core/household'
 import { taskInWords } from '@/lib/core/words'
 import { listMessages } from '@/lib/data/messages'
 import { momentInWords } from '../../moment-in-words'
-import { loadRentedHome } from '../load'
+import { rentedPage } from '../rented-page'
 import { RenterNav } from '../renter-nav'
 import { WriteForm } from './write-form'
 
@@ -13,9 +12,9 @@ type Props = { searchParams: Promise<Record<string, string | string[] | undefine
 
 export const metadata = { title: 'Write to the landlord' }
 
-async function Page({ searchParams }: Props) {
+export default rentedPage(async (home, { searchParams }: Props) => {
   const { sent, about } = await searchParams
-  const { viewer, stored } = await loadRentedHome()
+  const { viewer, stored } = home
   const messages = await listMessages(viewer, stored.id)
   const { timeZone } = stored.household
   return (
@@ -49,10 +48,8 @@ async function Page({ searchParams }: Props) {
       </main>
     </>
   )
-}
+})
 
 function isTask(text: unknown): text is Task {
   return (TASKS as readonly unknown[]).includes(text)
 }
-
-export default databasePage(Page)

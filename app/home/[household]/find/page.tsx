@@ -17,7 +17,7 @@ type Props = {
 
 export const metadata = { title: 'Find' }
 
-async function Page({ params, searchParams }: Props) {
+export default databasePage(async ({ params, searchParams }: Props) => {
   const { household: id } = await params
   const { saved } = await searchParams
   const { viewer, stored } = await loadHome(id, `/home/${id}/find`)
@@ -78,6 +78,4 @@ async function Page({ params, searchParams }: Props) {
       </main>
     </>
   )
-}
-
-export default databasePage(Page)
+})

@@ -12,7 +12,7 @@ type Props = {
 
 export const metadata = { title: 'Photos' }
 
-async function Page({ params, searchParams }: Props) {
+export default databasePage(async ({ params, searchParams }: Props) => {
   const { household: id } = await params
   const { viewer, stored } = await loadHome(id, `/home/${id}/photos`)
   return (
@@ -28,6 +28,4 @@ async function Page({ params, searchParams }: Props) {
       />
     </>
   )
-}
-
-export default databasePage(Page)
+})

@@ -1,6 +1,7 @@
 'use client'
 
 import { useActionState } from 'react'
+import { CopyLink } from '@/app/parts/copy-link'
 import { ErrorSummary } from '@/app/parts/error-summary'
 import { TextField } from '@/app/parts/text-field'
 import { type Answer, NOT_SENT } from '@/lib/core/answer'
@@ -26,10 +27,7 @@ export function LinkForm({ household, today, until }: LinkFormProps) {
             <strong>The link for {done.name}.</strong> Copy it now and hand it over: it is shown this once and kept
             nowhere. Whoever has it sees this home.
           </p>
-          <label className="label" htmlFor="made">
-            The link
-          </label>
-          <input id="made" className="made-link" readOnly value={done.link} />
+          <CopyLink link={done.link} />
         </div>
       )}
       <ErrorSummary faults={faults.map(({ path, say }) => ({ field: path || undefined, say }))} />

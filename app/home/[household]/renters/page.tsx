@@ -21,7 +21,7 @@ type Props = {
 
 export const metadata = { title: 'Renters' }
 
-async function Page({ params, searchParams }: Props) {
+export default databasePage(async ({ params, searchParams }: Props) => {
   const { household: id } = await params
   const { did } = await searchParams
   const home = await loadHome(id, `/home/${id}/renters`)
@@ -55,7 +55,7 @@ async function Page({ params, searchParams }: Props) {
       </main>
     </>
   )
-}
+})
 
 function Links({ home: { stored, on }, links }: { home: LoadedHome; links: RenterLink[] }) {
   if (stored.role !== 'owner') return null
@@ -143,5 +143,3 @@ function doneInWords(record: LogEntry['record']): string {
   if (record.kind === 'service-done') return taskDoneInWords(record.task)
   return taskDoneInWords(record.kind === 'filter-looked' ? 'look-at-filter' : 'change-filter')
 }
-
-export default databasePage(Page)

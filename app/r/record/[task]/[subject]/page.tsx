@@ -3,7 +3,7 @@ import { RecordForm } from '@/app/home/[household]/record/[task]/[subject]/recor
 import { tables } from '@/content/tables'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { taskInWords } from '@/lib/core/words'
-import { loadRentedHome } from '../../../load'
+import { rentedPage } from '../../../rented-page'
 import { RenterNav } from '../../../renter-nav'
 
 type Props = { params: Promise<{ task: string; subject: string }> }
@@ -12,10 +12,10 @@ export const metadata = { title: 'Record it' }
 
 const TASKS = ['change-filter', 'wash-filter', 'look-at-filter'] as const
 
-export default async function Page({ params }: Props) {
+export default rentedPage(async (home, { params }: Props) => {
   const { task: named, subject: encoded } = await params
   const subject = decodeURIComponent(encoded)
-  const { stored, on } = await loadRentedHome()
+  const { stored, on } = home
   const { household } = stored
   const task = TASKS.find((known) => known === named)
   const filter = household.filters.find(({ id }) => id === subject)
@@ -32,4 +32,4 @@ export default async function Page({ params }: Props) {
       </main>
     </>
   )
-}
+})

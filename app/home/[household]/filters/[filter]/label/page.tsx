@@ -13,7 +13,7 @@ type Props = { params: Promise<{ household: string; filter: string }> }
 
 export const metadata = { title: 'A label to print' }
 
-async function Page({ params }: Props) {
+export default databasePage(async ({ params }: Props) => {
   const { household: id, filter: encoded } = await params
   const { stored, on, plan } = await loadHome(id, `/home/${id}/filters/${encoded}/label`)
   const { household } = stored
@@ -68,6 +68,4 @@ async function Page({ params }: Props) {
       </main>
     </>
   )
-}
-
-export default databasePage(Page)
+})
