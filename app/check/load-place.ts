@@ -7,6 +7,7 @@ import type { Viewer } from '@/lib/core/viewer'
 import { listEpisode } from '@/lib/data/episodes'
 import { findHousehold, type StoredHousehold } from '@/lib/data/households'
 import { asUnavailable, DatabaseUnavailable } from '@/lib/data/unavailable'
+import { DEFAULT_EMERGENCY_NUMBER } from '@/lib/guide/export'
 import { dayOfMinute, PHONE_COOKIE, readPhoneMemory } from '@/lib/guide/phone-memory'
 import type { GuideHome, GuidePlace } from '@/lib/guide/place'
 
@@ -56,7 +57,7 @@ export function guideHome({ id, name, household, contacts }: StoredHousehold): G
     id,
     name,
     profile: { tenure, vulnerable, systems },
-    emergencyNumber: emergencyNumber ?? '911',
+    emergencyNumber: emergencyNumber ?? DEFAULT_EMERGENCY_NUMBER,
     contacts: contacts.map(({ kind, name, phone }) => ({ kind, name, phone })),
   }
 }

@@ -2,6 +2,7 @@ import type { Household } from '@/lib/core/household'
 import { encodeWalk, type Walk } from './address'
 import { eventsBeside, type KeyedEvent } from './booking'
 import { type Episode, episodeOn } from './episode'
+import { DEFAULT_EMERGENCY_NUMBER } from './export'
 import { guideFacts } from './household-facts'
 import { type Replay, replay } from './replay'
 import type { Flow } from './types'
@@ -67,10 +68,5 @@ export function replayIn(place: GuidePlace, flow: Flow, walk: Walk): Replay {
 
 /** The number for emergencies: 911 unless the household has another. */
 export function emergencyNumber({ home }: Pick<GuidePlace, 'home'>): string {
-  return home?.emergencyNumber ?? '911'
-}
-
-/** A text with the household's number in it. */
-export function withNumber(text: string, number: string): string {
-  return text.replaceAll('{emergency}', number)
+  return home?.emergencyNumber ?? DEFAULT_EMERGENCY_NUMBER
 }

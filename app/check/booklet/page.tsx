@@ -4,7 +4,7 @@ import { HazardWords } from '@/app/parts/guide/hazard-words'
 import { FLOWS } from '@/content/guide/flows'
 import { FIRST_SCREEN } from '@/content/guide/hazards'
 import { GUIDE_SOURCES } from '@/content/guide/sources'
-import { withNumber } from '@/lib/guide/place'
+import { fillEmergency } from '@/lib/guide/export'
 import type { Flow, GuideNode, Slot } from '@/lib/guide/types'
 import { conditionInWords, ENDINGS, printedAnswers, printedSkips, stepsOf } from './steps'
 
@@ -109,7 +109,7 @@ function PrintedFlow({ flow }: { flow: Flow }) {
 }
 
 function Words({ node }: { node: GuideNode }) {
-  if (node.kind !== 'check') return withNumber(node.text, '911')
+  if (node.kind !== 'check') return fillEmergency(node.text, '911')
   return node.text.split('\n').map((line) => {
     const [name = '', said] = [line.slice(0, line.indexOf(': ')), line.slice(line.indexOf(': ') + 2)]
     return (
@@ -127,7 +127,7 @@ function Ending({ node, number }: { node: GuideNode; number: number }) {
         Ending {number}: {SEVERITY[node.severity ?? 0]}
       </h3>
       <p>
-        <strong>{withNumber(node.text, '911')}</strong>
+        <strong>{fillEmergency(node.text, '911')}</strong>
       </p>
       {(node.sections ?? []).map(({ slot, text, when }) => (
         <p key={`${slot} ${text}`}>
@@ -135,7 +135,7 @@ function Ending({ node, number }: { node: GuideNode; number: number }) {
             {SLOT[slot]}
             {when && `, if ${conditionInWords(when)}`}:
           </em>{' '}
-          {withNumber(text, '911')}
+          {fillEmergency(text, '911')}
         </p>
       ))}
     </div>

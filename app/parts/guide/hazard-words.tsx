@@ -1,5 +1,5 @@
 import { HAZARD_TEXTS } from '@/content/guide/hazards'
-import { withNumber } from '@/lib/guide/place'
+import { fillEmergency } from '@/lib/guide/export'
 import type { Hazard, Section } from '@/lib/guide/types'
 import { HazardText } from '../hazard-text'
 import { TelLink } from './tel-link'
@@ -30,7 +30,7 @@ interface EmergencyWordsProps {
 }
 
 export function EmergencyWords({ title, text, sections, number, level = 2, call = true }: EmergencyWordsProps) {
-  const { signal, lines } = signalAndLines(withNumber(text, number))
+  const { signal, lines } = signalAndLines(fillEmergency(text, number))
   // The name of the hazard is the heading already.
   const said = title === null ? lines : lines.filter((line) => line !== `${title}.`)
   const where = sections.find(({ slot }) => slot === 'call')
@@ -39,7 +39,7 @@ export function EmergencyWords({ title, text, sections, number, level = 2, call 
     <HazardText heading={heading} level={level} lines={[said.join(' ')]}>
       {where && (
         <>
-          <p>{withNumber(where.text, number)}</p>
+          <p>{fillEmergency(where.text, number)}</p>
           {call && <TelLink phone={number} name={null} />}
         </>
       )}

@@ -1,4 +1,4 @@
-import { withNumber } from '@/lib/guide/place'
+import { fillEmergency } from '@/lib/guide/export'
 import type { GuideNode } from '@/lib/guide/types'
 import { HazardText } from '../hazard-text'
 import { CHECK_LINES } from './check-lines'
@@ -6,7 +6,7 @@ import { signalAndLines } from './hazard-words'
 
 /** The words of a question, a look, a check or a wait. */
 export function NodeWords({ node, number }: { node: GuideNode; number: string }) {
-  const text = withNumber(node.text, number)
+  const text = fillEmergency(node.text, number)
   if (node.kind === 'check') return <CheckWords text={text} turnsOn={node.turnsOn === true} />
   const { signal, lines } = signalAndLines(text)
   if (signal !== null) return <HazardText level={1} heading={signal} lines={lines} />

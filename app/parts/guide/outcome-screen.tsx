@@ -1,6 +1,7 @@
 import { HAZARD_TEXTS } from '@/content/guide/hazards'
 import { encodeWalk, type Walk } from '@/lib/guide/address'
-import { emergencyNumber, type GuideContact, type GuidePlace, guideBase, withNumber } from '@/lib/guide/place'
+import { fillEmergency } from '@/lib/guide/export'
+import { emergencyNumber, type GuideContact, type GuidePlace, guideBase } from '@/lib/guide/place'
 import type { GuideNode, Marks, Slot } from '@/lib/guide/types'
 import { listSections } from '@/lib/guide/walk'
 import { HazardText } from '../hazard-text'
@@ -31,7 +32,7 @@ export function OutcomeScreen({ place, walk, node, marks }: OutcomeProps) {
   const sections = listSections(node, marks)
   const isEmergency = node.severity === 3
   const title = Object.values(HAZARD_TEXTS).find(({ id }) => id === node.id)?.title ?? null
-  const { signal, lines } = signalAndLines(withNumber(node.text, number))
+  const { signal, lines } = signalAndLines(fillEmergency(node.text, number))
   const [first, ...rest] = lines
   const tenant = marks.tenure === 'let' ? 'If you let it' : HEADINGS.tenant
   return (
@@ -59,7 +60,7 @@ export function OutcomeScreen({ place, walk, node, marks }: OutcomeProps) {
         isEmergency && section.slot === 'call' ? null : (
           <section key={section.slot}>
             <h2>{section.slot === 'tenant' ? tenant : HEADINGS[section.slot]}</h2>
-            <p>{withNumber(section.text, number)}</p>
+            <p>{fillEmergency(section.text, number)}</p>
             {section.slot === 'call' && <Contacts contacts={place.home?.contacts ?? []} marks={marks} />}
           </section>
         ),
