@@ -54,11 +54,7 @@ export function PhotosPage({ id, household, photos, mayAdd, mayRemove, search }:
       )}
       {photos.length === 0 && <p className="lead">None yet. A photo of the filter’s place saves the next search.</p>}
       {photos.map((photo) => (
-        <section
-          key={photo.id}
-          className="photo"
-          aria-label={`${KINDS[photo.kind]}: ${subjectInWords(household, photo.subject)}`}
-        >
+        <div key={photo.id} className="photo">
           <PhotoList home={id} photos={[photo]} />
           <p>
             {KINDS[photo.kind]}: {subjectInWords(household, photo.subject)}.{' '}
@@ -71,7 +67,7 @@ export function PhotosPage({ id, household, photos, mayAdd, mayRemove, search }:
               Take it away for good
             </OneButton>
           )}
-        </section>
+        </div>
       ))}
       {mayAdd && choices.length > 0 && (
         <section aria-labelledby="add">

@@ -58,7 +58,7 @@ export function SizeForm({ typed, faults, isKnown, hidden, go }: SizeFormProps) 
       <div className="inline sides">
         <TextField
           id="w"
-          label="First side"
+          label="Width"
           inputMode="text"
           className="short"
           autoComplete="off"
@@ -67,7 +67,7 @@ export function SizeForm({ typed, faults, isKnown, hidden, go }: SizeFormProps) 
         />
         <TextField
           id="h"
-          label="Second side"
+          label="Height"
           className="short"
           autoComplete="off"
           defaultValue={typed.h}

@@ -12,7 +12,7 @@ export interface TypedSize {
 }
 
 export const SIZE_FIELDS = { widthIn: 'w', heightIn: 'h', depthIn: 'd' } as const
-const NAMES = { widthIn: 'The first side', heightIn: 'The second side', depthIn: 'The depth' } as const
+const NAMES = { widthIn: 'The width', heightIn: 'The height', depthIn: 'The depth' } as const
 
 /** A size out of an address or a form, or null where nothing was typed. Anything is taken; what is odd stays as typed. */
 export function typedSize(get: (name: string) => string | null | undefined): TypedSize | null {
