@@ -24,10 +24,7 @@ export function DatabaseTrouble({ say, children }: { say: string; children?: Rea
     <main id="main" tabIndex={-1}>
       <h1>We can’t get at your home’s data</h1>
       <p className="lead">{say}</p>
-      <p>
-        What was saved before is still there. Load this page again in a minute; if that doesn’t help, tell whoever hosts
-        this.
-      </p>
+      <p>Load this page again in a minute. If that doesn’t help, tell whoever hosts this what stands here.</p>
       {children}
       <h2>No heat, or a smell?</h2>
       <p>

@@ -1,9 +1,9 @@
 import Link from 'next/link'
+import { ActionForm } from '@/app/parts/action-form'
+import { SubmitButton } from '@/app/parts/submit-button'
 import { findViewer } from '@/lib/access/page'
 import type { AccountViewer } from '@/lib/access/sign-in'
 import { asUnavailable, DatabaseUnavailable } from '@/lib/data/unavailable'
-import { ActionForm } from './parts/action-form'
-import { SubmitButton } from './parts/submit-button'
 import { signOutHere } from './session/actions'
 
 /** The head of every page: the name, the way to help, and who is signed in. */

@@ -1,10 +1,11 @@
 import { connection } from 'next/server'
+import { databasePage } from '@/app/database-page'
 import { findViewer } from '@/lib/access/page'
 import { BringForm } from './bring-form'
 
 export const metadata = { title: 'Bring a household file' }
 
-export default async function Page() {
+async function Page() {
   await connection()
   const viewer = await findViewer()
   return (
@@ -13,3 +14,5 @@ export default async function Page() {
     </main>
   )
 }
+
+export default databasePage(Page)

@@ -1,4 +1,5 @@
 import { redirect } from 'next/navigation'
+import { databasePage } from '@/app/database-page'
 import { requireViewer } from '@/lib/access/page'
 import { findDraft } from '@/lib/data/drafts'
 import { stepsOf } from '@/lib/forms/describe/steps'
@@ -7,7 +8,7 @@ import { AnewForm } from './anew-form'
 export const metadata = { title: 'Describe a home' }
 
 /** Where a description begins, or is taken up again. */
-export default async function Page() {
+export default databasePage(async () => {
   const viewer = await requireViewer('/describe')
   const draft = await findDraft(viewer)
   if (!draft) redirect('/describe/home')
@@ -22,4 +23,4 @@ export default async function Page() {
       <AnewForm goOn={`/describe/${draft.step}`} />
     </main>
   )
-}
+})

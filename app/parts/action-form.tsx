@@ -16,10 +16,10 @@ export type Done = Said | null
 /** An action made by the wrapper of lib/access, as a form takes it. */
 export type FormAction = (before: Answer<Done>, form: FormData) => Promise<Answer<Done>>
 
-const Answered = createContext<Answer<Done>>(NOT_SENT)
+const Answered = createContext<{ answer: Answer<Done>; pending: boolean }>({ answer: NOT_SENT, pending: false })
 
-/** What the form's action answered: for the fields inside it. */
-export function useAnswer(): Answer<Done> {
+/** What the form's action answered, and whether it is under way: for what stands inside the form. */
+export function useAnswer(): { answer: Answer<Done>; pending: boolean } {
   return useContext(Answered)
 }
 
@@ -33,13 +33,13 @@ interface ActionFormProps {
 
 /** A form that says all its faults at its top, keeps what was typed, and works the same without scripts. */
 export function ActionForm({ action, hidden = {}, className, children }: ActionFormProps) {
-  const [answer, send] = useActionState(action, NOT_SENT)
+  const [answer, send, pending] = useActionState(action, NOT_SENT)
   const top = useRef<HTMLDivElement>(null)
   useEffect(() => {
     if (answer.faults.length > 0 || answer.done) top.current?.focus()
   }, [answer])
   return (
-    <Answered value={answer}>
+    <Answered value={{ answer, pending }}>
       <form action={send} className={className} noValidate>
         <div ref={top} tabIndex={-1} className="answer">
           <ErrorSummary faults={answer.faults.map(({ path, say }) => (path ? { field: path, say } : { say }))} />

@@ -1,11 +1,11 @@
 'use client'
 
 import type { ReactNode } from 'react'
-import { useFormStatus } from 'react-dom'
+import { useAnswer } from './action-form'
 
-/** Sends its form; while that goes on a second press does nothing. */
+/** Sends its `ActionForm`; while that goes on a second press does nothing. */
 export function SubmitButton({ children, kind }: { children: ReactNode; kind?: 'main' | 'quiet' }) {
-  const { pending } = useFormStatus()
+  const { pending } = useAnswer()
   return (
     <button
       type="submit"

@@ -3,7 +3,7 @@ import { notFound } from 'next/navigation'
 import { now } from '@/lib/clock'
 import type { Answer } from '@/lib/core/answer'
 import type { Fault } from '@/lib/core/fault'
-import type { Act, Role, Viewer } from '@/lib/core/viewer'
+import type { Act, Standing, Viewer } from '@/lib/core/viewer'
 import { instant } from '@/lib/data/instant'
 import { asUnavailable, DatabaseUnavailable } from '@/lib/data/unavailable'
 import { authorise, type Barred } from './authorise'
@@ -20,7 +20,7 @@ export interface Asked<I> {
   act: Act
   /** The household that the form names, `''` where `needs` asks for none, and the viewer's role in it. */
   householdId: string
-  role: Role | null
+  role: Standing | null
   headers: Headers
 }
 
@@ -36,7 +36,8 @@ export interface ActionOptions<I, T> {
 }
 
 const SAY: Record<Exclude<Barred, 'not-found'>, string> = {
-  'signed-out': 'You are signed out. Sign in in another tab, then send this again: nothing you typed is lost.',
+  'signed-out':
+    'You are signed out, or your renter’s link has ended. Sign in, or open a link that works, in another tab. Then send this again: nothing you typed is lost.',
   'not-allowed': 'Your part in this home does not include this. Ask whoever owns it here.',
   elsewhere: 'This was sent from another site, so nothing was done. Open the page here and send it again.',
 }
@@ -64,7 +65,7 @@ export function action<I, T = null>({ name, needs, parse, run }: ActionOptions<I
       const parsed = parse(form)
       if (!parsed.ok) return { faults: parsed.faults, typed, done: null }
       const { viewer, role } = allowed
-      const act: Act = { viewer, at: instant(now()), door: 'page' }
+      const act: Act = { viewer, at: instant(now()), door: viewer.kind === 'link' ? 'link' : 'page' }
       const ran = await run({ input: parsed.value, viewer, act, householdId, role, headers: asked })
       return ran.ok ? { faults: [], typed: {}, done: ran.done } : { faults: ran.faults, typed, done: null }
     } catch (error) {

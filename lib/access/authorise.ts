@@ -1,7 +1,8 @@
-import type { Deed, Role, Viewer } from '@/lib/core/viewer'
+import type { Deed, Standing, Viewer } from '@/lib/core/viewer'
 import { may } from '@/lib/core/viewer'
 import { findRoleIn } from '@/lib/data/members'
 import { asUnavailable, DatabaseUnavailable } from '@/lib/data/unavailable'
+import { findLinkFor } from './links'
 import { isSameOrigin } from './public-url'
 import type { Need } from './registry'
 import { currentViewer } from './sign-in'
@@ -9,9 +10,19 @@ import { currentViewer } from './sign-in'
 /** Where a request may not do what it asks. `not-found` also stands for "not yours": nobody learns what exists. */
 export type Barred = 'signed-out' | 'not-found' | 'not-allowed' | 'elsewhere'
 
-export type Authorised = { ok: true; viewer: Viewer; role: Role | null } | { ok: false; because: Barred }
+export type Authorised = { ok: true; viewer: Viewer; role: Standing | null } | { ok: false; because: Barred }
 
-const DEEDS: Partial<Record<Need, Deed>> = { see: 'see', member: 'record', manage: 'manage', owner: 'own' }
+const DEEDS: Partial<Record<Need, Deed>> = {
+  see: 'see',
+  visit: 'see',
+  member: 'record',
+  resident: 'record',
+  manage: 'manage',
+  owner: 'own',
+}
+
+// What a renter's link may open at all; everything else needs an account.
+const BY_LINK: readonly Need[] = ['visit', 'resident']
 
 /**
  * The one place that decides who may do what: every action and every route handler asks here, before its input is
@@ -24,6 +35,12 @@ export async function authorise(
   if (writes && !isSameOrigin(headers)) return { ok: false, because: 'elsewhere' }
   if (needs === 'nobody') return { ok: true, viewer: (await whoeverItIs(headers)) ?? { kind: 'sample' }, role: null }
   const viewer = await currentViewer(headers)
+  if (BY_LINK.includes(needs) && householdId) {
+    // An account's own part in the home comes first: it may do more, and signs with its own name.
+    const own = viewer && (await findRoleIn(viewer, householdId))
+    const link = own ? null : await findLinkFor(headers, householdId)
+    if (link) return { ok: true, viewer: link, role: 'renter' }
+  }
   if (!viewer) return { ok: false, because: 'signed-out' }
   if (needs === 'account') return { ok: true, viewer, role: null }
   if (needs === 'administrator') {

@@ -1,5 +1,5 @@
 import { now } from '@/lib/clock'
-import type { Act, Role, Viewer } from '@/lib/core/viewer'
+import type { Act, Standing, Viewer } from '@/lib/core/viewer'
 import { instant } from '@/lib/data/instant'
 import { asUnavailable, DatabaseUnavailable } from '@/lib/data/unavailable'
 import { authorise, type Barred } from './authorise'
@@ -14,7 +14,7 @@ export interface Requested {
   act: Act
   /** The part `[household]` of the address, `''` where there is none, and the viewer's role in it. */
   householdId: string
-  role: Role | null
+  role: Standing | null
   params: Parameters
 }
 
@@ -54,7 +54,7 @@ export function handler({
       return await run({
         request,
         viewer,
-        act: { viewer, at: instant(now()), door: 'page' },
+        act: { viewer, at: instant(now()), door: viewer.kind === 'link' ? 'link' : 'page' },
         householdId,
         role,
         params,

@@ -1,8 +1,19 @@
 /**
  * What somebody must be: nobody in particular · signed in · in this household: anybody who may see it, record in it
  * (`member`), change what is described (`manage`), decide about it (`owner`) · the installation's administrator.
+ * A renter's link opens only what names it: `visit` is `see` and `resident` is `member`, each also by a link.
  */
-export const NEEDS = ['nobody', 'account', 'see', 'member', 'manage', 'owner', 'administrator'] as const
+export const NEEDS = [
+  'nobody',
+  'account',
+  'see',
+  'visit',
+  'member',
+  'resident',
+  'manage',
+  'owner',
+  'administrator',
+] as const
 export type Need = (typeof NEEDS)[number]
 
 export interface Registered {

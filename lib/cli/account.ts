@@ -2,14 +2,16 @@ import { readFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { resetPassword } from '@/lib/access/change-password'
 import { createAccountWith } from '@/lib/access/sign-up'
-import { today } from '@/lib/clock'
+import { now, today } from '@/lib/clock'
 import type { Fault } from '@/lib/core/fault'
 import type { Household } from '@/lib/core/household'
 import { listAccounts } from '@/lib/data/accounts'
 import { closeDatabase } from '@/lib/data/connection'
+import { instant } from '@/lib/data/instant'
 import { prepareDatabase } from '@/lib/data/prepare'
 import { DatabaseUnavailable } from '@/lib/data/unavailable'
 import { parseHouseholdFile } from '@/lib/forms/household-file'
+import { createFeed } from '@/lib/outbound/feed'
 
 const USAGE = `account -- create --email E [--import FILE]   the password from standard input
 account -- reset-password --email E            the password from standard input
@@ -41,7 +43,9 @@ async function run(args: string[]): Promise<string> {
   }
   const made = await createAccountWith({ email, password }, file === undefined ? [] : householdsIn(file))
   if (!made.ok) throw fromFaults(made.faults)
-  return JSON.stringify({ account: made.accountId, households: made.ids })
+  const viewer = { kind: 'account', accountId: made.accountId, name: email, administrator: false } as const
+  const feed = await createFeed({ viewer, at: instant(now()), door: 'command' })
+  return JSON.stringify({ account: made.accountId, households: made.ids, calendarPath: feed?.path })
 }
 
 function read(args: string[]): { command: string; email?: string; file?: string } {

@@ -3,6 +3,7 @@ import { type Due, periodWindow, sourced, taskReason } from './due'
 import type { History } from './history'
 import type { Device, Task } from './household'
 import type { Reason, Warning } from './plan-types'
+import { deviceInWords } from './subject-words'
 import type { FigureName, Tables, TaskRow } from './tables'
 
 /** The tasks of a device that go by the calendar alone, with their periods. */
@@ -98,7 +99,7 @@ function alarmReplace(device: Device, replaceOn: Day, tables: Tables): Due {
 }
 
 function unknownAge(device: Device): Warning {
-  const say =
-    'Its age is not known. Read the date on its back and enter it; an alarm without a readable date should be replaced.'
+  const name = deviceInWords(device.kind)
+  const say = `The ${name}’s age is not known. Read the date on its back and enter it; an alarm without a readable date should be replaced.`
   return { code: 'alarm-age-unknown', subject: device.id, say }
 }

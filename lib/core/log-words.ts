@@ -1,36 +1,63 @@
-import { dateInWords } from './day-words'
-import type { DustEvent, DustEventKind, Household, Reading } from './household'
-import { hoursInWords, roughly } from './unit-words'
+import { mediumInWords } from './filter-words'
+import type { LogRecord, Task } from './household'
+import type { Door } from './viewer'
+import { doerInWords, lightInWords, taskDoneInWords } from './words'
 
-const EVENTS: Record<DustEventKind, string> = {
-  renovation: 'Building work',
-  smoke: 'Wildfire smoke',
-  dust: 'Dust or pollen',
+/** What a line of the log is about: the three kinds of record, and reminders. */
+export const LOG_KINDS = ['filter-changed', 'filter-looked', 'service-done', 'reminded'] as const
+export type LogKind = (typeof LOG_KINDS)[number]
+
+const KINDS: Record<LogKind, string> = {
+  'filter-changed': 'Filters changed',
+  'filter-looked': 'Filters looked at',
+  'service-done': 'Services and care',
+  reminded: 'Reminders sent',
 }
 
-export function eventKindInWords(kind: DustEventKind): string {
-  return EVENTS[kind]
+/** `Filters changed`: for a choice. */
+export function logKindInWords(kind: LogKind): string {
+  return KINDS[kind]
 }
 
-/** `Building work, 21 September 2026 to 16 October 2026`. */
-export function dustEventInWords({ kind, from, to }: DustEvent): string {
-  return `${EVENTS[kind]}, ${dateInWords(from)} to ${dateInWords(to)}`
+const DOORS: Record<Door, string> = {
+  page: 'on a page here',
+  file: 'with a household file',
+  link: 'by a link',
+  mail: 'by a button in a mail',
+  program: 'by a program',
+  command: 'on the command line',
 }
 
-const SOURCES = { thermostat: 'from the thermostat', 'hour-meter': 'from an hour meter' } as const
+/** `on a page here`, to complete "recorded …". */
+export function doorInWords(door: Door): string {
+  return DOORS[door]
+}
 
-/** `Furnace, 1 September 2026 to 30 September 2026: 18.5 hours of heating, from the thermostat`. */
-export function readingInWords(home: Household, reading: Reading): string {
-  const system = home.systems.find(({ id }) => id === reading.system)?.name ?? reading.system
-  const span = `${system}, ${dateInWords(reading.from)} to ${dateInWords(reading.to)}`
-  if (reading.source === 'bill') {
-    const base = reading.baseTherms > 0 ? `, ${roughly(reading.baseTherms)} of them not for heating` : ''
-    return `${span}: a bill of ${roughly(reading.therms)} therms${base}`
-  }
-  const hours = [
-    reading.heatHours !== undefined && `${hoursInWords(reading.heatHours)} of heating`,
-    reading.coolHours !== undefined && `${hoursInWords(reading.coolHours)} of cooling`,
-    reading.fanHours !== undefined && `${hoursInWords(reading.fanHours)} of the fan in all`,
-  ]
-  return `${span}: ${hours.filter(Boolean).join(', ')}, ${SOURCES[reading.source]}`
+/** The task that a record answers: `filter-changed` answers `change-filter`. */
+export function taskOfRecord(record: LogRecord): Task {
+  if (record.kind === 'filter-changed') return 'change-filter'
+  return record.kind === 'filter-looked' ? 'look-at-filter' : record.task
+}
+
+/** The filter, system or device that a record is about. */
+export function subjectOfRecord(record: LogRecord): string {
+  return record.kind === 'service-done' ? record.subject : record.filter
+}
+
+/** `Filter changed`. */
+export function recordInWords(record: LogRecord): string {
+  return taskDoneInWords(taskOfRecord(record))
+}
+
+/** What else was written down, each a short sentence part: `Hardly any light comes through`, `pleated, MERV 11 went in`. */
+export function detailsInWords(record: LogRecord): string[] {
+  if (record.kind === 'service-done') return record.by ? [`done by ${doneBy(record.by)}`] : []
+  const details = record.light ? [lightInWords(record.light)] : []
+  if (record.kind === 'filter-changed' && record.fitted)
+    details.push(`${mediumInWords(record.fitted.medium, record.fitted.merv)} went in`)
+  return details
+}
+
+function doneBy(by: 'resident' | 'technician'): string {
+  return by === 'resident' ? 'the people of the home' : doerInWords(by)
 }

@@ -1,6 +1,8 @@
 /** Who asks. The role in a household is not here: lib/data looks it up with every question. */
 export type Viewer =
   | { kind: 'account'; accountId: string; name: string; administrator: boolean }
+  /** Whoever came by the link that an owner gave to one household's renter; `name` is what the owner called it. */
+  | { kind: 'link'; linkId: string; householdId: string; name: string }
   /** A job or the command line of whoever hosts it: sees everything. */
   | { kind: 'system' }
   /** Nobody signed in, looking around the sample: sees nothing of the database. */
@@ -22,20 +24,23 @@ export interface Act {
 
 export const ROLES = ['owner', 'adult', 'manager', 'technician'] as const
 export type Role = (typeof ROLES)[number]
+/** What somebody is in a household: a member's role, or a renter by a link. */
+export type Standing = Role | 'renter'
 
 export const DEEDS = ['see', 'record', 'manage', 'own'] as const
 /** see: read it · record: say what was done, put off · manage: change what is described · own: people, hand over, close. */
 export type Deed = (typeof DEEDS)[number]
 
-const MAY: Record<Role, readonly Deed[]> = {
+const MAY: Record<Standing, readonly Deed[]> = {
   owner: ['see', 'record', 'manage', 'own'],
   adult: ['see', 'record', 'manage'],
   manager: ['see', 'record', 'manage'],
   technician: ['see'],
+  renter: ['see', 'record'],
 }
 
 /** Whether a role may do something in its household. */
-export function may(role: Role, deed: Deed): boolean {
+export function may(role: Standing, deed: Deed): boolean {
   return MAY[role].includes(deed)
 }
 

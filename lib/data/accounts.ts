@@ -147,7 +147,12 @@ export function deleteAccount(act: Act, accountId: string): Promise<{ ok: true }
     }
     const written = await tx.entry.findMany({ where: { byAccount: accountId }, distinct: ['householdId'] })
     const putOffs = await tx.putOff.findMany({ where: { byAccount: accountId }, distinct: ['householdId'] })
-    const places = new Set([...written, ...putOffs].map(({ householdId }) => householdId))
+    const photos = await tx.photo.findMany({ where: { byAccount: accountId }, distinct: ['householdId'] })
+    const messages = await tx.message.findMany({ where: { byAccount: accountId }, distinct: ['householdId'] })
+    const links = await tx.renterLink.findMany({ where: { createdBy: accountId }, distinct: ['householdId'] })
+    const places = new Set(
+      [...written, ...putOffs, ...photos, ...messages, ...links].map(({ householdId }) => householdId),
+    )
     for (const householdId of places) await forgetNames(tx, householdId, accountId)
     await tx.invitation.deleteMany({ where: { createdBy: accountId } })
     await tx.user.delete({ where: { id: accountId } })

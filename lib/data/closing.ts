@@ -1,6 +1,7 @@
 import type { Day } from '@/lib/core/day'
 import type { Act } from '@/lib/core/viewer'
 import { type Questions, together } from './connection'
+import { removePhotoFolder } from './photos'
 import { markProfile, type Refusal, raise } from './scope'
 
 type Done = { ok: true; revision: number } | Refusal
@@ -36,6 +37,18 @@ export function purgeHousehold(
   householdId: string,
   what: 'people' | 'everything',
 ): Promise<Done | { ok: false; because: 'open' }> {
+  return purgeRows(act, householdId, what).then(async (purged) => {
+    // After the rows: a picture without a row is shown to nobody, a row without a picture would be a hole.
+    if (purged.ok) await removePhotoFolder(householdId)
+    return purged
+  })
+}
+
+function purgeRows(
+  act: Act,
+  householdId: string,
+  what: 'people' | 'everything',
+): Promise<Done | { ok: false; because: 'open' }> {
   return together(async (tx) => {
     const raised = await raise(tx, act.viewer, householdId, { deed: 'own', evenClosed: true })
     if (!raised.ok) return raised
@@ -55,6 +68,8 @@ async function purgePeople(tx: Questions, householdId: string, ownerId: string):
   await tx.invitation.deleteMany({ where: { householdId } })
   await tx.membership.deleteMany({ where: { householdId, accountId: { not: ownerId } } })
   await tx.filter.updateMany({ where: { householdId }, data: { placeNote: null } })
+  await tx.photo.deleteMany({ where: { householdId } })
+  await closeLinks(tx, householdId)
   await forgetNames(tx, householdId)
   // The reference home of the model: two people, no pets. It says nothing about who lived here.
   const nobody = { people: 2, pets: 0, petFactor: null, smoking: false, vulnerable: false, accessNote: null }
@@ -75,6 +90,17 @@ export async function forgetNames(tx: Questions, householdId: string, accountId?
   const nobody = { byAccount: null, byName: NAME_REMOVED }
   await tx.entry.updateMany({ where: { householdId, ...whose }, data: nobody })
   await tx.putOff.updateMany({ where: { householdId, ...whose }, data: nobody })
+  await tx.photo.updateMany({ where: { householdId, ...whose }, data: nobody })
+  await tx.message.updateMany({ where: { householdId, ...whose }, data: nobody })
+  const created = accountId ? { createdBy: accountId } : {}
+  const noCreator = { createdBy: null, createdName: NAME_REMOVED }
+  await tx.renterLink.updateMany({ where: { householdId, ...created }, data: noCreator })
   await tx.episodeEvent.updateMany({ where: { householdId, ...whose }, data: nobody })
   await tx.brief.updateMany({ where: { householdId, ...whose }, data: nobody })
+}
+
+/** Ends every renter's link of a household, and forgets what was written by them: for another owner, or for nobody. */
+export async function closeLinks(tx: Questions, householdId: string): Promise<void> {
+  await tx.renterLink.deleteMany({ where: { householdId } })
+  await tx.message.deleteMany({ where: { householdId } })
 }

@@ -1,6 +1,6 @@
 import type { Day } from '@/lib/core/day'
 import type { Household, Task } from '@/lib/core/household'
-import type { Role, Viewer } from '@/lib/core/viewer'
+import type { Standing, Viewer } from '@/lib/core/viewer'
 import type * as Rows from '@/prisma/generated/sqlite/client'
 import { ask, Prisma, type Questions, together } from './connection'
 import * as values from './household-values'
@@ -18,7 +18,7 @@ export interface Home {
   revision: number
   state: 'open' | 'closed'
   /** The viewer's role in it. */
-  role: Role
+  role: Standing
 }
 
 export interface Contact {
@@ -136,8 +136,11 @@ export async function readHouseholds(tx: Questions, viewer: Viewer, ids?: string
   const contacts = await lists<Contact & { householdId: string }>('Contact', inOrder)
   const putOffs = await lists<PutOff & { householdId: string }>('PutOff', Prisma.sql`ORDER BY t."until"`)
 
+  // Whom to call, and how to get in, are not shown by a renter's link: it may be passed on.
+  const isLink = viewer.kind === 'link'
   return households.map((row) => {
-    const { id, name, building, timeZone, revision, state, role, closedOn, accessNote } = row
+    const { id, name, building, timeZone, revision, state, role, closedOn } = row
+    const accessNote = isLink ? null : row.accessNote
     return {
       ...{ id, name, building, timeZone, revision, state, role, closedOn, accessNote },
       household: values.householdValue(row, {
@@ -151,7 +154,14 @@ export async function readHouseholds(tx: Questions, viewer: Viewer, ids?: string
       placeNotes: Object.fromEntries(
         filters(id).flatMap((filter) => (filter.placeNote === null ? [] : [[filter.id, filter.placeNote]])),
       ),
-      contacts: contacts(id).map(({ id, kind, name, phone, email, note }) => ({ id, kind, name, phone, email, note })),
+      contacts: (isLink ? [] : contacts(id)).map(({ id, kind, name, phone, email, note }) => ({
+        id,
+        kind,
+        name,
+        phone,
+        email,
+        note,
+      })),
       putOffs: putOffs(id).map(({ task, subject, until, byName }) => ({ task, subject, until, byName })),
     }
   })

@@ -1,5 +1,5 @@
 import type { Act, Instant, Role, Viewer } from '@/lib/core/viewer'
-import { forgetNames } from './closing'
+import { closeLinks, forgetNames } from './closing'
 import { ask, type Questions, together } from './connection'
 import { join, passOn } from './members'
 import { newId } from './new-id'
@@ -118,6 +118,7 @@ export async function take(tx: Questions, act: Act, tokenHash: string): Promise<
       await passOn(tx, householdId, accountId, { since: act.at })
       await tx.household.update({ where: { id: householdId }, data: { state: 'open', closedOn: null } })
       // Who lived here before is nobody's business after.
+      await closeLinks(tx, householdId)
       await forgetNames(tx, householdId)
     }
   }

@@ -26,6 +26,8 @@ export interface LogFilter {
   kind?: LogRecord['kind']
   subject?: string
   byAccount?: string
+  /** A name as the log shows it; people whose account is gone have only that. */
+  byName?: string
   door?: Door
   standingOnly?: boolean
 }
@@ -33,13 +35,14 @@ export interface LogFilter {
 /** The log of a household, the latest day first; empty for someone else's. */
 export function listLog(viewer: Viewer, householdId: string, filter: LogFilter = {}): Promise<LogEntry[]> {
   return ask(async (db) => {
-    if (!(await findRole(db, viewer, householdId))) return []
-    const { from, to, kind, subject, byAccount, door, standingOnly } = filter
+    // The log names people: it is not shown by a renter's link.
+    if (viewer.kind === 'link' || !(await findRole(db, viewer, householdId))) return []
+    const { from, to, kind, subject, byAccount, byName, door, standingOnly } = filter
     const entries = await db.entry.findMany({
       where: {
         householdId,
         on: { ...(from && { gte: from }), ...(to && { lte: to }) },
-        ...{ kind, subject, byAccount, door },
+        ...{ kind, subject, byAccount, byName, door },
         ...(standingOnly && { undoneAt: null, correctedBy: null }),
       },
       orderBy: [{ on: 'desc' }, { at: 'desc' }, { position: 'desc' }],

@@ -1,4 +1,4 @@
-import type { Act, Instant, Role, Viewer } from '@/lib/core/viewer'
+import type { Act, Instant, Role, Standing, Viewer } from '@/lib/core/viewer'
 import { ask, type Questions, together } from './connection'
 import { freeId } from './households'
 import { findRole, type Refusal, raise } from './scope'
@@ -14,7 +14,8 @@ export interface Member {
 /** Everybody who may see a household, the longest-standing first; empty for someone else's. */
 export function listMembers(viewer: Viewer, householdId: string): Promise<Member[]> {
   return ask(async (db) => {
-    if (!(await findRole(db, viewer, householdId))) return []
+    // A renter's link shows nobody's account.
+    if (viewer.kind === 'link' || !(await findRole(db, viewer, householdId))) return []
     const rows = await db.membership.findMany({
       where: { householdId },
       include: { account: true },
@@ -27,7 +28,7 @@ export function listMembers(viewer: Viewer, householdId: string): Promise<Member
 }
 
 /** The viewer's role in a household, or null where it has none: what a page and the wrapper ask first. */
-export function findRoleIn(viewer: Viewer, householdId: string): Promise<Role | null> {
+export function findRoleIn(viewer: Viewer, householdId: string): Promise<Standing | null> {
   return ask((db) => findRole(db, viewer, householdId))
 }
 

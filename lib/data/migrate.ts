@@ -1,17 +1,8 @@
 import { createHash, randomUUID } from 'node:crypto'
-import {
-  closeSync,
-  existsSync,
-  fsyncSync,
-  mkdirSync,
-  openSync,
-  readdirSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-} from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
+import { copyDatabase } from './copy'
 import { databaseFile, migrationsFolder } from './place'
 import { asUnavailable } from './unavailable'
 
@@ -53,7 +44,7 @@ export function listMigrations(folder = migrationsFolder()): Migration[] {
 export function migrate({ file = databaseFile(), folder = migrationsFolder() } = {}): string[] {
   let db: Database.Database | undefined
   try {
-    mkdirSync(dirname(file), { recursive: true })
+    mkdirSync(dirname(file), { recursive: true, mode: 0o700 })
     db = new Database(file, { timeout: 60_000 })
     db.pragma('journal_mode = WAL')
     // A table rebuild would cascade to child rows, and inside a transaction this pragma is ignored.
@@ -73,7 +64,8 @@ function apply(db: Database.Database, file: string, migrations: Migration[]): st
     db.exec(MIGRATIONS_TABLE)
     // Asked again: another process may have applied them while this one waited.
     const todo = pending(db, migrations)
-    if (todo[0] && hasTables(db)) copy(file, `${file}.before-${todo[0].name}`)
+    // Through a second connection: this one holds the lock, so that nobody writes between the copy and the update.
+    if (todo[0] && hasTables(db)) copyDatabase(file, `${file}.before-${todo[0].name}`)
     for (const migration of todo) {
       db.exec(migration.sql)
       db.prepare(
@@ -138,23 +130,6 @@ function tables(db: Database.Database): string[] {
 
 function hasTables(db: Database.Database): boolean {
   return tables(db).some((name) => name !== '_prisma_migrations')
-}
-
-// Through a second connection: the first one holds the lock, so that nobody writes between the copy and the update.
-function copy(file: string, to: string): void {
-  // Holding the lock, nobody else copies: what a killed process left under this name is nobody's.
-  const unfinished = `${to}.unfinished`
-  rmSync(unfinished, { force: true })
-  const source = new Database(file, { readonly: true })
-  try {
-    source.prepare('VACUUM INTO ?').run(unfinished)
-  } finally {
-    source.close()
-  }
-  const handle = openSync(unfinished, 'r+')
-  fsyncSync(handle)
-  closeSync(handle)
-  renameSync(unfinished, to)
 }
 
 /** Whether every migration of this program is applied, for the health page. */

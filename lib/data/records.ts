@@ -66,7 +66,8 @@ export function undoRecord(act: Act, householdId: string, entryId: string): Prom
     const raised = await raise(tx, act.viewer, householdId, { deed: 'record' })
     if (!raised.ok) return raised
     const entry = await tx.entry.findFirst({ where: { householdId, id: entryId } })
-    if (!entry) return refuse('There is no such entry in this log.')
+    const isOthers = act.viewer.kind === 'link' && (entry?.door !== 'link' || entry.byName !== act.viewer.name)
+    if (!entry || isOthers) return refuse('There is no such entry in this log.')
     if (entry.correctedBy) return refuse('This entry was corrected meanwhile. Look at the log again.')
     if (entry.undoneAt) return { ok: true, outcome: 'already', entry: logEntry(entry), revision: raised.revision }
     const data = { undoneAt: act.at, undoneBy: signature(act.viewer).byName }

@@ -1,24 +1,31 @@
 import type { Day } from '@/lib/core/day'
-import { type Deed, type Role, rolesThatMay, type Viewer } from '@/lib/core/viewer'
+import { type Deed, may, rolesThatMay, type Standing, type Viewer } from '@/lib/core/viewer'
 import { Prisma, type Questions } from './connection'
 
 /** The condition that a column of household ids must meet for this viewer to do this. */
 export function within(viewer: Viewer, deed: Deed, column: Prisma.Sql): Prisma.Sql {
   if (viewer.kind === 'system') return Prisma.sql`1 = 1`
   if (viewer.kind === 'sample') return Prisma.sql`1 = 0`
+  // Asked of the link's own row each time: one that was revoked a moment ago opens nothing any more.
+  if (viewer.kind === 'link') {
+    if (!may('renter', deed)) return Prisma.sql`1 = 0`
+    return Prisma.sql`${column} IN (SELECT l."householdId" FROM "RenterLink" l
+      WHERE l."id" = ${viewer.linkId} AND l."revokedAt" IS NULL)`
+  }
   return Prisma.sql`${column} IN (SELECT m."householdId" FROM "Membership" m
     WHERE m."accountId" = ${viewer.accountId} AND m."role" IN (${Prisma.join(rolesThatMay(deed))}))`
 }
 
 /** The role of a viewer in a household, or null: someone else's, and one that does not exist, look alike. */
-export async function findRole(tx: Questions, viewer: Viewer, householdId: string): Promise<Role | null> {
-  const rows = await tx.$queryRaw<{ role: Role }[]>`SELECT ${roleOf(viewer)} AS "role" FROM "Household" h
+export async function findRole(tx: Questions, viewer: Viewer, householdId: string): Promise<Standing | null> {
+  const rows = await tx.$queryRaw<{ role: Standing }[]>`SELECT ${roleOf(viewer)} AS "role" FROM "Household" h
     WHERE h."id" = ${householdId} AND ${within(viewer, 'see', Prisma.sql`h."id"`)}`
   return rows[0]?.role ?? null
 }
 
 /** The viewer's role in `h`, as an expression. Whoever hosts it stands in for the owner. */
 export function roleOf(viewer: Viewer): Prisma.Sql {
+  if (viewer.kind === 'link') return Prisma.sql`'renter'`
   if (viewer.kind !== 'account') return Prisma.sql`'owner'`
   return Prisma.sql`(SELECT m."role" FROM "Membership" m
     WHERE m."householdId" = h."id" AND m."accountId" = ${viewer.accountId})`
@@ -54,7 +61,7 @@ export async function raise(
   if (row) return { ok: true, ...row }
   const role = await findRole(tx, viewer, householdId)
   if (!role) return { ok: false, because: 'not-found' }
-  return { ok: false, because: rolesThatMay(deed).includes(role) ? 'closed' : 'not-allowed' }
+  return { ok: false, because: may(role, deed) ? 'closed' : 'not-allowed' }
 }
 
 /** Says that the profile changed with the revision just raised. */
@@ -66,5 +73,5 @@ export async function markProfile(tx: Questions, householdId: string): Promise<v
 export function signature(viewer: Viewer): { byAccount: string | null; byName: string } {
   return viewer.kind === 'account'
     ? { byAccount: viewer.accountId, byName: viewer.name }
-    : { byAccount: null, byName: 'whoever hosts this' }
+    : { byAccount: null, byName: viewer.kind === 'link' ? viewer.name : 'whoever hosts this' }
 }

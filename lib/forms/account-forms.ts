@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import type { Fault } from './fault'
+import type { Fault } from '@/lib/core/fault'
 import { localPath } from './local-path'
 import { type Parsed, parseForm } from './parse-form'
 

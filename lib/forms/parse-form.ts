@@ -1,5 +1,6 @@
 import type { z } from 'zod'
-import { type Fault, faultsOf } from './fault'
+import type { Fault } from '@/lib/core/fault'
+import { faultsOf } from './fault'
 
 export type Parsed<T> = { ok: true; value: T } | { ok: false; faults: Fault[] }
 

@@ -26,7 +26,8 @@ test('it makes an account with a household file in it, resets its password and l
   writeFileSync(file, writeHouseholdFile([aHousehold()]))
   const made = account(['create', '--email', 'Ann@example.org', '--import', file], 'four words are enough\n')
   expect(made).toMatchObject({ status: 0, stderr: [''] })
-  const { account: accountId, households } = JSON.parse(made.stdout)
+  const { account: accountId, households, calendarPath } = JSON.parse(made.stdout)
+  expect(calendarPath).toMatch(/^\/calendar\/[\w-]{43}\.ics$/)
   expect(households).toHaveLength(1)
   const ann = { kind: 'account', accountId, name: 'ann', administrator: true } as const
   expect(await exportHouseholds(ann)).toStrictEqual([aHousehold()])

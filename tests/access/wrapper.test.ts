@@ -1,6 +1,7 @@
 import { beforeAll, beforeEach, expect, test, vi } from 'vitest'
 import { type ActionOptions, action } from '@/lib/access/action'
 import { handler } from '@/lib/access/handler'
+import { createRenterLink, openLink } from '@/lib/access/links'
 import { NEEDS, type Need } from '@/lib/access/registry'
 import { type SessionCookie, signIn } from '@/lib/access/sign-in'
 import { createAccountWith } from '@/lib/access/sign-up'
@@ -18,7 +19,7 @@ vi.mock('next/headers', () => ({ headers: async () => request.headers }))
 freshDatabase()
 
 const PASSWORD = 'four words are enough'
-const WHO = ['nobody', 'stranger', 'technician', 'adult', 'owner', 'administrator'] as const
+const WHO = ['nobody', 'stranger', 'technician', 'adult', 'owner', 'administrator', 'renter'] as const
 type Who = (typeof WHO)[number]
 const cookies = {} as Record<Who, SessionCookie[]>
 let home = ''
@@ -28,7 +29,9 @@ const PASSES: Record<Need, readonly Who[]> = {
   nobody: WHO,
   account: ['stranger', 'technician', 'adult', 'owner', 'administrator'],
   see: ['technician', 'adult', 'owner'],
+  visit: ['technician', 'adult', 'owner', 'renter'],
   member: ['adult', 'owner'],
+  resident: ['adult', 'owner', 'renter'],
   manage: ['adult', 'owner'],
   owner: ['owner'],
   administrator: ['administrator'],
@@ -56,6 +59,10 @@ beforeAll(async () => {
     const signedIn = await signIn(sentWith(), { email, password: PASSWORD })
     cookies[who] = signedIn.ok ? signedIn.cookies : []
   }
+  const place = { householdId: home, name: 'Unit 2', lastDay: '2099-01-01', expiresAt: '2099-01-02T00:00:00.000Z' }
+  const made = await createRenterLink(as(owner), place)
+  const opened = made.ok ? await openLink(sentWith(), made.token) : null
+  cookies.renter = opened?.ok ? [opened.cookie] : []
 }, 60_000)
 
 beforeEach(() => {
@@ -110,7 +117,7 @@ test.each(NEEDS)(
       const { status } = await route(asked, { params: Promise.resolve({ household: home }) })
       const expected = PASSES[needs].includes(who)
         ? [200]
-        : who === 'nobody'
+        : who === 'nobody' || who === 'renter'
           ? [401]
           : who === 'technician' || who === 'adult'
             ? [403, 404]

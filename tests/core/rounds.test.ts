@@ -23,19 +23,32 @@ const anyWindow: fc.Arbitrary<Window> = fc
     latest: ON + start + before + after,
   }))
 
-/** The days on which an item may be done: what is past its window is done today. */
-function allowed({ earliest, latest }: Window): number[] {
-  if (latest < ON) return [ON]
-  const from = Math.max(earliest, ON)
-  return Array.from({ length: latest - from + 1 }, (_, i) => from + i)
+interface Limits {
+  closed: ReadonlySet<number>
+  noticeDays: number
+}
+const NONE: Limits = { closed: new Set(), noticeDays: 0 }
+
+/** The days on which an item may be done: where none is left in its window, the first that is open after. */
+function allowed({ earliest, latest }: Window, { closed, noticeDays }: Limits = NONE): number[] {
+  const from = Math.max(earliest, ON + noticeDays)
+  const days = Array.from({ length: Math.max(0, latest - from + 1) }, (_, i) => from + i).filter((d) => !closed.has(d))
+  if (days.length > 0) return days
+  let day = Math.max(from, latest)
+  while (closed.has(day)) day++
+  return [day]
 }
 
+const anyLimits: fc.Arbitrary<Limits> = fc
+  .tuple(fc.uniqueArray(fc.integer({ min: 0, max: 60 }), { maxLength: 40 }), fc.integer({ min: 0, max: 9 }))
+  .map(([days, noticeDays]) => ({ closed: new Set(days.map((d) => ON + d)), noticeDays }))
+
 /** The fewest visit days as an integer programme: a day is visited or not, and every item has one of its days. */
-function programme(items: Window[]): string {
-  const days = [...new Set(items.flatMap(allowed))]
+function programme(items: Window[], limits: Limits): string {
+  const days = [...new Set(items.flatMap((item) => allowed(item, limits)))]
   const rows = items.map(
     (item, i) =>
-      ` c${i}: ${allowed(item)
+      ` c${i}: ${allowed(item, limits)
         .map((d) => `d${d}`)
         .join(' + ')} >= 1`,
   )
@@ -50,12 +63,16 @@ describe('visits', () => {
     timeout: 60_000,
   }, async () => {
     const highs = await loadHighs()
-    const cases = fc.sample(fc.array(anyWindow, { minLength: 1, maxLength: 9 }), { seed: 7, numRuns: 200 })
-    const counts = cases.map((items) => {
-      const visits = fewestVisits(items, ON)
+    const each = fc.tuple(fc.array(anyWindow, { minLength: 1, maxLength: 9 }), fc.oneof(fc.constant(NONE), anyLimits))
+    const cases = fc.sample(each, { seed: 7, numRuns: 400 })
+    const counts = cases.map(([items, limits]) => {
+      const visits = fewestVisits(items, ON, {
+        isClosed: (day) => limits.closed.has(day),
+        noticeDays: limits.noticeDays,
+      })
       expect(visits.flatMap((v) => v.items)).toHaveLength(items.length)
-      for (const { on, items: here } of visits) for (const item of here) expect(allowed(item)).toContain(on)
-      expect(visits).toHaveLength(Math.round(highs.solve(programme(items)).ObjectiveValue))
+      for (const { on, items: here } of visits) for (const item of here) expect(allowed(item, limits)).toContain(on)
+      expect(visits).toHaveLength(Math.round(highs.solve(programme(items, limits)).ObjectiveValue))
       return visits.length
     })
     // Cases in which nothing has to be grouped, or everything can be, would prove little.
@@ -73,6 +90,29 @@ describe('visits', () => {
     expect(fewestVisits([at(0, 3, 9), at(0, 5, 9), at(0, 9, 9)], ON).map((v) => v.on)).toEqual([ON + 5])
     expect(fewestVisits([at(-9, -8, -7), at(-3, 2, 4)], ON).map((v) => v.on)).toEqual([ON])
     expect(fewestVisits([at(-9, -8, -7), at(1, 2, 4)], ON).map((v) => v.on)).toEqual([ON, ON + 2])
+  })
+
+  test('fall on the open day of all their items’ days that is nearest the due days, the earlier of two', () => {
+    fc.assert(
+      fc.property(fc.array(anyWindow, { minLength: 1, maxLength: 5 }), anyLimits, (items, limits) => {
+        for (const { on, items: here } of fewestVisits(items, ON, {
+          isClosed: (day) => limits.closed.has(day),
+          noticeDays: limits.noticeDays,
+        })) {
+          const shared = here.map((item) => allowed(item, limits)).reduce((a, b) => a.filter((day) => b.includes(day)))
+          const far = (day: number) => here.reduce((sum, { due }) => sum + Math.abs(due - day), 0)
+          const best = Math.min(...shared.map(far))
+          expect(on).toBe(shared.find((day) => far(day) === best))
+        }
+      }),
+      { seed: 11, numRuns: 300 },
+    )
+  })
+
+  test('of a calendar that is never open are refused, not searched for without end', () => {
+    expect(() => fewestVisits([{ earliest: ON, due: ON, latest: ON }], ON, { isClosed: () => true })).toThrow(
+      RangeError,
+    )
   })
 
   test('none are needed for nothing', () => expect(fewestVisits([], ON)).toEqual([]))

@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import type { Viewer } from '@/lib/core/viewer'
+import { saveFeed } from '@/lib/data/feeds'
 import { importHouseholds } from '@/lib/data/import'
 import { saveInvitation } from '@/lib/data/invitations'
 import { aHousehold } from '../support/a-household'
@@ -18,6 +19,7 @@ interface Walk {
   entry: string
   reading: string
   invitation: string
+  feed: string
 }
 
 // Every function of lib/data that takes a viewer or an act stands here; the test below counts them.
@@ -57,7 +59,25 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   revokeInvitation: (f, w) => call(f, as(w.viewer), w.invitation),
   setSignUps: (f, w) => call(f, as(w.viewer), true),
   deleteAccount: (f, w) => call(f, as(w.viewer), 'account-owner'),
+  listFeeds: (f, w) => call(f, w.viewer),
+  saveFeed: (f, w) => call(f, as(w.viewer), { secretHash: 'x', householdId: w.home }),
+  renewFeed: (f, w) => call(f, as(w.viewer), w.feed, 'x'),
+  endFeed: (f, w) => call(f, as(w.viewer), w.feed),
   takeInvitation: (f, w) => call(f, as(w.viewer), 'a guess'),
+  saveRenterLink: (f, w) =>
+    call(f, as(w.viewer), { householdId: w.home, name: 'x', tokenHash: 'y', lastDay: '2027-01-01', expiresAt: AT }),
+  listRenterLinks: (f, w) => call(f, w.viewer, w.home),
+  revokeRenterLink: (f, w) => call(f, as(w.viewer), w.home, 'a guess'),
+  addMessage: (f, w) => call(f, as(w.viewer), w.home, 'x'),
+  listMessages: (f, w) => call(f, w.viewer, w.home),
+  markMessageRead: (f, w) => call(f, as(w.viewer), w.home, 'a guess'),
+  saveFoundFilter: (f, w) =>
+    call(f, as(w.viewer), w.home, { place: 'wall-grille', nominal: null, medium: null, at: { filter: 'hall' } }),
+  savePhoto: (f, w) => call(f, as(w.viewer), w.home, { kind: 'filter', subject: 'hall', sent: Buffer.from('x') }),
+  listPhotos: (f, w) => call(f, w.viewer, w.home),
+  findPicture: (f, w) => call(f, w.viewer, w.home, 'a guess'),
+  removePhoto: (f, w) => call(f, as(w.viewer), w.home, 'a guess'),
+  archiveOf: (f, w) => call(f, w.viewer, w.home),
 }
 
 // They write into the caller's own account, or take no household.
@@ -115,12 +135,14 @@ test('a stranger, and nobody, get nothing of someone else’s household and chan
     tokenHash: 'secret',
     expiresAt: '2027-01-01T00:00:00.000Z',
   })
+  const feed = await saveFeed(as(owner), { secretHash: 'kept', householdId: home })
   const before = await find(owner, home)
   const ids = {
     home,
     entry: log[0]?.id ?? '',
     reading: readings[0]?.id ?? '',
     invitation: invited.ok ? invited.invitation.id : '',
+    feed: feed.ok ? feed.id : '',
   }
   for (const viewer of [await someone('stranger'), { kind: 'sample' } as const]) {
     for (const [name, ask] of Object.entries(ASKED)) {

@@ -22,8 +22,11 @@ export interface RunningApp {
  * own; builds first if the build is stale.
  * @param options.env added to the environment; `PLENUM_NOW` holds its clock still
  * @param options.folder an existing data folder to start on, for a second start
+ * @param options.uid the account it runs as, where the tests' own is not bound by what a file permits
  */
-export async function startApp(options: { env?: Record<string, string>; folder?: string } = {}): Promise<RunningApp> {
+export async function startApp(
+  options: { env?: Record<string, string>; folder?: string; uid?: number } = {},
+): Promise<RunningApp> {
   const folder = options.folder ?? (await mkdtemp(join(tmpdir(), 'plenum-app-')))
   const { npm_lifecycle_event: _, ...inherited } = process.env
   const child = spawn(process.execPath, [join(ROOT, 'lib/cli/run.mjs'), 'start'], {
@@ -39,6 +42,7 @@ export async function startApp(options: { env?: Record<string, string>; folder?:
       ...options.env,
     },
     stdio: ['ignore', 'pipe', 'pipe'],
+    uid: options.uid,
   })
   // A test run that ends by any way takes its servers along.
   const kill = () => child.kill('SIGKILL')

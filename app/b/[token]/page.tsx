@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { connection } from 'next/server'
+import { databasePage } from '@/app/database-page'
 import { BriefSheet } from '@/app/parts/guide/brief-sheet'
 import { CopyAndPrint } from '@/app/parts/guide/copy-text'
 import { hashToken } from '@/lib/access/tokens'
@@ -15,7 +16,7 @@ export const metadata: Metadata = { title: 'Brief', robots: { index: false }, re
 type Props = { params: Promise<{ token: string }> }
 
 /** What a shared link shows: this one page, until the link ends. */
-export default async function Page({ params }: Props) {
+async function Page({ params }: Props) {
   await connection()
   const { token } = await params
   const brief = await findSharedBrief(hashToken(token), instant(now()))
@@ -31,3 +32,5 @@ export default async function Page({ params }: Props) {
     </main>
   )
 }
+
+export default databasePage(Page)

@@ -4,7 +4,9 @@ import { DESCRIBE_TABLES } from '@/app/describe/tables'
 import { tables } from '@/content/tables'
 import { today } from '@/lib/clock'
 import { dayInWords } from '@/lib/core/day-words'
+import type { Household } from '@/lib/core/household'
 import { planHousehold } from '@/lib/core/plan'
+import type { Item } from '@/lib/core/plan-types'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { taskInWords } from '@/lib/core/words'
 import type { DraftAnswers } from '@/lib/forms/describe/answers'
@@ -64,8 +66,7 @@ export function CheckScreen({ draft, place }: { draft: DraftAnswers; place: stri
         <ol className="first-dates">
           {plan.items.slice(0, FIRST_DATES).map((item) => (
             <li key={`${item.task} ${item.subject}`}>
-              <strong>{item.due <= on ? 'Now' : dayInWords(item.due, on)}</strong> {taskInWords(item.task)},{' '}
-              {subjectInWords(home, item.subject)}
+              <strong>{item.due <= on ? 'Now' : dayInWords(item.due, on)}</strong> {whatInWords(home, item)}
             </li>
           ))}
         </ol>
@@ -92,4 +93,10 @@ function stepOf(part: string, draft: DraftAnswers, systems: string[]): string {
   if (kind === 'systems') return `system-${Math.max(0, systems.indexOf(id ?? '')) + 1}`
   if (kind === 'filters') return Object.keys(draft).find((step) => step.startsWith('filter-')) ?? 'filter-1-1'
   return kind === 'climate' ? 'home' : (kind ?? 'home')
+}
+
+/** `Look at the drain line`, and not "…, drain line" behind it. */
+function whatInWords(home: Household, { task, subject }: Item): string {
+  const [what, which] = [taskInWords(task), subjectInWords(home, subject)]
+  return what.includes(which) ? what : `${what}, ${which}`
 }

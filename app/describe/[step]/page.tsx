@@ -1,4 +1,5 @@
 import { notFound, redirect } from 'next/navigation'
+import { databasePage } from '@/app/database-page'
 import { requireViewer } from '@/lib/access/page'
 import { findDraft } from '@/lib/data/drafts'
 import { findStep, mayAddAnother, stepBefore, stepsOf } from '@/lib/forms/describe/steps'
@@ -14,7 +15,7 @@ interface PageProps {
 }
 
 /** One screen of the description. */
-export default async function Page({ params, searchParams }: PageProps) {
+export default databasePage(async ({ params, searchParams }: PageProps) => {
   const { step: name } = await params
   const { shown } = await searchParams
   const step = findStep(name)
@@ -38,4 +39,4 @@ export default async function Page({ params, searchParams }: PageProps) {
       />
     </main>
   )
-}
+})

@@ -12,7 +12,7 @@ import { numbersOf, type Step, stepsOf, unitsOf } from '@/lib/forms/describe/ste
 import { readSystem } from '@/lib/forms/describe/system'
 
 /** What a screen is drawn from. */
-export type Screen = { title: string; lead: string; typed: Typed; faults: Fault[] } & (
+export type Screen = { title: string; lead: string; follows?: string; typed: Typed; faults: Fault[] } & (
   | { kind: 'home'; climates: ClimateChoices }
   | { kind: 'people' }
   | { kind: 'system'; units: Household['units']; number: number }
@@ -37,7 +37,14 @@ export function screenOf(step: Step, draft: DraftAnswers, shown: string): Screen
       climates: climateChoices(),
     }
   }
-  if (step === 'people') return { ...base, kind: 'people', title: 'Who lives there', lead: followsOf(draft) }
+  if (step === 'people')
+    return {
+      ...base,
+      kind: 'people',
+      title: 'Who lives there',
+      lead: 'People and animals make the dust that fills a filter.',
+      ...followsOf(draft),
+    }
   if (step === 'devices') {
     const kinds = tickable([])
     return {
@@ -46,7 +53,7 @@ export function screenOf(step: Step, draft: DraftAnswers, shown: string): Screen
       title: 'Alarms and small devices',
       lead: 'They keep the home safe or make a mess when forgotten.',
       tickable: kinds,
-      rows: Math.max(2, alarmRows(typed)) + (shown === 'more' ? 2 : 1),
+      rows: Math.max(2, alarmRows(typed)) + (shown === 'more' ? 2 : 0),
     }
   }
   const { system, filter } = numbersOf(step)
@@ -76,11 +83,10 @@ export function screenOf(step: Step, draft: DraftAnswers, shown: string): Screen
   }
 }
 
-function followsOf(draft: DraftAnswers): string {
+function followsOf(draft: DraftAnswers): { follows?: string } {
   const place = readPlace(draft.home ?? {}, DESCRIBE_TABLES)
-  if (!place.ok) return 'People and animals make the dust that fills a filter.'
-  const follows = climateFollowsInWords(climateFollows(place.value.climate, tables, '2026-01-01'))
-  return `From the weather follows: ${follows} People and animals make the dust.`
+  if (!place.ok) return {}
+  return { follows: climateFollowsInWords(climateFollows(place.value.climate, tables, '2026-01-01')) }
 }
 
 function startOf(step: Step, draft: DraftAnswers): Typed {

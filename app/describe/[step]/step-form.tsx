@@ -33,6 +33,7 @@ export function StepForm({ step, place, screen, hasBefore, mayAdd }: StepFormPro
       <p className="place">{place}</p>
       <h1>{screen.title}</h1>
       <p className="lead">{screen.lead}</p>
+      {screen.follows && <p className="follows">What follows from the weather: {screen.follows}</p>}
       <FaultList faults={group.faults} />
       <input type="hidden" name="step" value={step} />
       {/* Enter in a field presses the first button of a form, and that must be this one. */}

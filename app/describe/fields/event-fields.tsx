@@ -1,7 +1,7 @@
 import { SelectField } from '@/app/parts/select-field'
 import { TextField } from '@/app/parts/text-field'
 import { DUST_EVENT_KINDS } from '@/lib/core/household'
-import { eventKindInWords } from '@/lib/core/log-words'
+import { eventKindInWords } from '@/lib/core/reading-words'
 import { fieldOf, type GroupProps } from './group'
 
 /** Times with more dust than usual, past or to come, a row each. */

@@ -52,9 +52,6 @@ interface FilterFieldsProps extends GroupProps {
 
 /** One filter: where it sits, how large, of what, and when it was last changed. */
 export function FilterFields({ places, systems = [], sizeSaid = [], withChanged, ...group }: FilterFieldsProps) {
-  const onlyScreens =
-    places.every((place) => place === 'ductless-head' || place === 'ventilator' || !place.endsWith('grille')) &&
-    places.includes('ductless-head')
   return (
     <>
       {systems.length > 1 && (
@@ -81,88 +78,91 @@ export function FilterFields({ places, systems = [], sizeSaid = [], withChanged,
         ]}
         {...choiceOf(group, 'place')}
       />
-      {onlyScreens && <p className="hint">For mesh screens nothing else needs to be filled in but the last day.</p>}
-      {withChanged && (
-        <WhenFields
-          {...group}
-          name="changed"
-          legend="When was it last changed or washed?"
-          hint="About will do. Leave both empty if you don’t know: then it is looked at first."
-          unit="weeks"
-        />
-      )}
-      <ChoiceRows
-        name="size-way"
-        legend="How large is it?"
-        hint="A filter that doesn’t fit lets dust past. The three numbers are printed on the edge of its frame."
-        choices={[
-          { value: 'printed', label: 'I read them on the frame' },
-          {
-            value: 'measured',
-            label: 'I measured the filter',
-            hint: 'The name is then worked out: 15½ × 24½ × ¾ is sold as 16 × 25 × 1.',
-          },
-          {
-            value: 'unknown',
-            label: 'I don’t know the size',
-            hint: '16 × 25 × 1 is reckoned with until you have looked, and the plan says so.',
-          },
-        ]}
-        {...choiceOf(group, 'size-way')}
-      />
-      <div className="inline sizes">
-        <TextField id="width" label="Width" className="short" placeholder="16" {...fieldOf(group, 'width')} />
-        <TextField id="height" label="Height" className="short" placeholder="25" {...fieldOf(group, 'height')} />
-        <TextField id="depth" label="Thickness" className="short" placeholder="1" {...fieldOf(group, 'depth')} />
-        <SelectField id="size-unit" label="in" defaultValue={group.typed['size-unit']?.[0] ?? 'in'}>
-          <option value="in">inches</option>
-          <option value="cm">centimetres</option>
-        </SelectField>
-        <button type="submit" name="button" value="size">
-          Work out the size
-        </button>
-      </div>
-      {sizeSaid.length > 0 && (
-        <div className="notice" role="status">
-          <p>
-            <strong>{sizeSaid[0]}</strong> is its name in a shop.
-          </p>
-          {sizeSaid.slice(1).map((note) => (
-            <p key={note}>{note}</p>
-          ))}
+      <div className="ask-filter">
+        {withChanged && (
+          <WhenFields
+            {...group}
+            name="changed"
+            legend="When was it last changed or washed?"
+            hint="About will do. Leave both empty if you don’t know: then it is looked at first."
+            unit="weeks"
+          />
+        )}
+        <div className="ask-panel">
+          <ChoiceRows
+            name="size-way"
+            legend="How large is it?"
+            hint="A filter that doesn’t fit lets dust past. The three numbers are printed on the edge of its frame."
+            choices={[
+              { value: 'printed', label: 'I read them on the frame' },
+              {
+                value: 'measured',
+                label: 'I measured the filter',
+                hint: 'The name is then worked out: 15½ × 24½ × ¾ is sold as 16 × 25 × 1.',
+              },
+              {
+                value: 'unknown',
+                label: 'I don’t know the size',
+                hint: '16 × 25 × 1 is reckoned with until you have looked, and the plan says so.',
+              },
+            ]}
+            {...choiceOf(group, 'size-way')}
+          />
+          <div className="inline sizes">
+            <TextField id="width" label="Width" className="short" placeholder="16" {...fieldOf(group, 'width')} />
+            <TextField id="height" label="Height" className="short" placeholder="25" {...fieldOf(group, 'height')} />
+            <TextField id="depth" label="Thickness" className="short" placeholder="1" {...fieldOf(group, 'depth')} />
+            <SelectField id="size-unit" label="in" defaultValue={group.typed['size-unit']?.[0] ?? 'in'}>
+              <option value="in">inches</option>
+              <option value="cm">centimetres</option>
+            </SelectField>
+            <button type="submit" name="button" value="size">
+              Work out the size
+            </button>
+          </div>
+          {sizeSaid.length > 0 && (
+            <div className="notice" role="status">
+              <p>
+                <strong>{sizeSaid[0]}</strong> is its name in a shop.
+              </p>
+              {sizeSaid.slice(1).map((note) => (
+                <p key={note}>{note}</p>
+              ))}
+            </div>
+          )}
+          <ChoiceRows
+            name="medium"
+            legend="What is it made of?"
+            hint="It decides how much dust it holds, and so how long it lasts."
+            choices={[
+              ...MEDIA.map((medium) => ({ ...medium, drawing: <MediumDrawing medium={medium.value} /> })),
+              { value: 'unknown', label: 'I don’t know', hint: 'Pleated is reckoned with, and the plan says so.' },
+            ]}
+            {...choiceOf(group, 'medium')}
+          />
+          <TextField
+            id="merv"
+            label="MERV rating"
+            hint="Printed on most frames: the higher, the finer the dust it catches, and the harder the fan must pull. 8 is usual, 13 stops most smoke. Empty if you don’t know: 8 is reckoned with."
+            className="short"
+            inputMode="numeric"
+            {...fieldOf(group, 'merv')}
+          />
         </div>
-      )}
-      <ChoiceRows
-        name="medium"
-        legend="What is it made of?"
-        hint="It decides how much dust it holds, and so how long it lasts."
-        choices={[
-          ...MEDIA.map((medium) => ({ ...medium, drawing: <MediumDrawing medium={medium.value} /> })),
-          { value: 'unknown', label: 'I don’t know', hint: 'Pleated is reckoned with, and the plan says so.' },
-        ]}
-        {...choiceOf(group, 'medium')}
-      />
-      <TextField
-        id="merv"
-        label="MERV rating"
-        hint="Printed on most frames: the higher, the finer the dust it catches, and the harder the fan must pull. 8 is usual, 13 stops most smoke. Empty if you don’t know: 8 is reckoned with."
-        className="short"
-        inputMode="numeric"
-        {...fieldOf(group, 'merv')}
-      />
-      <div className="inline">
-        <TextField
-          id="limit"
-          label="Time limit printed on it, if any"
-          hint="“Up to 90 days”, “3 months”. Empty: what is usual for its kind."
-          className="short"
-          inputMode="numeric"
-          {...fieldOf(group, 'limit')}
-        />
-        <SelectField id="limit-unit" label="counted in" defaultValue={group.typed['limit-unit']?.[0] ?? 'days'}>
-          <option value="days">days</option>
-          <option value="months">months</option>
-        </SelectField>
+        <div className="inline">
+          <TextField
+            id="limit"
+            label="Time limit printed on it, if any"
+            hint="“Up to 90 days”, “3 months”. Empty: what is usual for its kind."
+            className="short"
+            inputMode="numeric"
+            {...fieldOf(group, 'limit')}
+          />
+          <SelectField id="limit-unit" label="counted in" defaultValue={group.typed['limit-unit']?.[0] ?? 'days'}>
+            <option value="days">days</option>
+            <option value="months">months</option>
+          </SelectField>
+        </div>
       </div>
     </>
   )

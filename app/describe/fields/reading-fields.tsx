@@ -47,24 +47,28 @@ export function ReadingFields({ systems, ...group }: GroupProps & { systems: { i
         ]}
         {...choiceOf(group, 'source')}
       />
-      <h2>Hours</h2>
-      {number('heat-hours', 'Hours of heating', 'Whichever of the three was measured.')}
-      {number('cool-hours', 'Hours of cooling')}
-      {number('fan-hours', 'Hours the fan ran in all', 'With heating and cooling.')}
-      <h2>Or the bill</h2>
-      {number('amount', 'The bill’s amount')}
-      <SelectField id="unit" label="It counts in" {...fieldOf(group, 'unit')}>
-        {UNITS.map(([value, label]) => (
-          <option key={value} value={value}>
-            {label}
-          </option>
-        ))}
-      </SelectField>
-      {number(
-        'base',
-        'Of that, not for heating',
-        'What a summer bill of the same length says: hot water, cooking. Empty is none.',
-      )}
+      <div className="ask-hours">
+        <h2>Hours</h2>
+        {number('heat-hours', 'Hours of heating', 'Whichever of the three was measured.')}
+        {number('cool-hours', 'Hours of cooling')}
+        {number('fan-hours', 'Hours the fan ran in all', 'With heating and cooling.')}
+      </div>
+      <div className="ask-bill">
+        <h2>The bill</h2>
+        {number('amount', 'The bill’s amount')}
+        <SelectField id="unit" label="It counts in" {...fieldOf(group, 'unit')}>
+          {UNITS.map(([value, label]) => (
+            <option key={value} value={value}>
+              {label}
+            </option>
+          ))}
+        </SelectField>
+        {number(
+          'base',
+          'Of that, not for heating',
+          'What a summer bill of the same length says: hot water, cooking. Empty is none.',
+        )}
+      </div>
     </>
   )
 }

@@ -78,13 +78,15 @@ export function SystemFields({ units, withServices, ...group }: SystemFieldsProp
         choices={HOW}
         {...choiceOf(group, 'how')}
       />
-      <ChoiceRows
-        name="fuel"
-        legend="What makes the heat?"
-        hint="Each needs its own yearly service. Where the building supplies it, or there is none, leave this."
-        choices={FUELS}
-        {...choiceOf(group, 'fuel')}
-      />
+      <div className="ask-fuel">
+        <ChoiceRows
+          name="fuel"
+          legend="What makes the heat?"
+          hint="Each needs its own yearly service. Where the building supplies it, or there is none, leave this."
+          choices={FUELS}
+          {...choiceOf(group, 'fuel')}
+        />
+      </div>
       <ChoiceRows
         name="cool"
         legend="And what cools?"
@@ -94,20 +96,24 @@ export function SystemFields({ units, withServices, ...group }: SystemFieldsProp
       />
       {withServices && (
         <>
-          <WhenFields
-            {...group}
-            name="heat-service"
-            legend="When did a technician last service the heating?"
-            hint="A sticker on the unit often says. Leave both empty if you don’t know, or if it never was: it is then due before its next season."
-            unit="months"
-          />
-          <WhenFields
-            {...group}
-            name="cool-service"
-            legend="And the cooling?"
-            hint="Empty if you don’t know, or if there is none."
-            unit="months"
-          />
+          <div className="ask-heat-service">
+            <WhenFields
+              {...group}
+              name="heat-service"
+              legend="When did a technician last service the heating?"
+              hint="A sticker on the unit often says. Leave both empty if you don’t know, or if it never was: it is then due before its next season."
+              unit="months"
+            />
+          </div>
+          <div className="ask-cool-service">
+            <WhenFields
+              {...group}
+              name="cool-service"
+              legend="And the cooling?"
+              hint="Empty if you don’t know, or if there is none."
+              unit="months"
+            />
+          </div>
         </>
       )}
       <details open={hasFault(['fan', 'minutes', 'heat-set', 'cool-set'])}>

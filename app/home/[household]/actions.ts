@@ -16,6 +16,13 @@ const GONE = 'This home is closed, or is no longer yours to record in. Go back t
 // What the form means depends on today in the home's own zone, which only its row knows; so it is read in `run`.
 const asSent = (form: FormData) => ({ ok: true, value: form }) as const
 
+const NOT_BY_LINK = { path: '', say: 'A renter’s link records filters only. Write to the landlord about the rest.' }
+
+/** The page to come back to: a renter's link has one of its own. */
+function homeOf(viewer: Viewer, householdId: string): string {
+  return viewer.kind === 'link' ? '/r' : `/home/${householdId}`
+}
+
 async function todayOf(viewer: Viewer, householdId: string): Promise<Day> {
   const { household } = await getHousehold(viewer, householdId)
   return today(household.timeZone)
@@ -28,26 +35,27 @@ function refused(answer: { because: string; faults?: { path: string; say: string
 /** Records what was done with one item. */
 export const recordDone = action<FormData>({
   name: 'record-done',
-  needs: 'member',
+  needs: 'resident',
   parse: asSent,
   run: async ({ input, act, viewer, householdId }) => {
     const parsed = parseRecordForm(input, await todayOf(viewer, householdId))
     if (!parsed.ok) return parsed
+    if (viewer.kind === 'link' && parsed.value.kind === 'service-done') return { ok: false, faults: [NOT_BY_LINK] }
     const recorded = await addRecord(act, householdId, parsed.value satisfies LogRecord)
     if (!recorded.ok) return refused(recorded)
-    redirect(`/home/${householdId}?did=${recorded.outcome}&entry=${recorded.entry.id}`)
+    redirect(`${homeOf(viewer, householdId)}?did=${recorded.outcome}&entry=${recorded.entry.id}`)
   },
 })
 
 /** Takes back what was recorded. */
 export const undo = action<string>({
   name: 'record-undo',
-  needs: 'member',
+  needs: 'resident',
   parse: (form) => ({ ok: true, value: String(form.get('entry') ?? '') }),
-  run: async ({ input: entry, act, householdId }) => {
+  run: async ({ input: entry, act, viewer, householdId }) => {
     const undone = await undoRecord(act, householdId, entry)
     if (!undone.ok) return refused(undone)
-    redirect(`/home/${householdId}?did=undone`)
+    redirect(`${homeOf(viewer, householdId)}?did=undone`)
   },
 })
 

@@ -9,6 +9,7 @@ const SAYS: Record<string, string> = {
   undone: 'Taken back. The log keeps both.',
   'put-off': 'Put off. You find it at the end of this page.',
   back: 'Brought back.',
+  found: 'The filter card is saved. Whoever owns this home sees what changed.',
 }
 
 /** What has just been done, with a way back. */

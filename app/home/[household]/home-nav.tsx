@@ -13,7 +13,7 @@ export type HomePlace = (typeof PLACES)[number]['label']
 
 /** The places of one home; pages that belong to none of them name the one they lead back to. */
 export function HomeNav({ id, name, current }: { id: string; name: string; current: HomePlace }) {
-  const places = PLACES.filter(({ label }) => label !== 'Find').map(({ path, label }) => ({
+  const places = PLACES.map(({ path, label }) => ({
     href: `/home/${id}${path}`,
     label,
     current: label === current,

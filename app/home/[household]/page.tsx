@@ -1,4 +1,5 @@
 import Link from 'next/link'
+import { databasePage } from '@/app/database-page'
 import { DueList } from '@/app/parts/due-list'
 import { isFilterItem } from '@/app/parts/plan-sheet'
 import { dayInWords } from '@/lib/core/day-words'
@@ -20,7 +21,7 @@ type Props = {
 
 export const metadata = { title: 'Due' }
 
-export default async function Page({ params, searchParams }: Props) {
+async function Page({ params, searchParams }: Props) {
   const { household: id } = await params
   const { did, entry } = await searchParams
   const home = await loadHome(id, `/home/${id}`)
@@ -108,3 +109,5 @@ function PutOffs({ home: { stored, on }, items }: { home: LoadedHome; items: Ite
     </section>
   )
 }
+
+export default databasePage(Page)

@@ -2,7 +2,7 @@ import Link from 'next/link'
 import { ActionForm } from '@/app/parts/action-form'
 import { SubmitButton } from '@/app/parts/submit-button'
 import type { AccountViewer } from '@/lib/access/sign-in'
-import type { Role } from '@/lib/core/viewer'
+import type { Standing } from '@/lib/core/viewer'
 import type { Offer } from '@/lib/data/invitations'
 import { acceptInvitationHere } from './actions'
 
@@ -11,7 +11,7 @@ interface AnswerProps {
   offer: Offer
   viewer: AccountViewer | null
   /** The viewer's part in the home already. */
-  role: Role | null
+  role: Standing | null
 }
 
 /** What whoever holds the link can do with it. Following a link never accepts it: a button does. */

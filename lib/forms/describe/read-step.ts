@@ -27,8 +27,12 @@ export function readStep(step: Step, draft: DraftAnswers, tables: DescribeTables
   if (step === 'people') return mapped(readPeople(typed), (people) => ({ kind: 'people', people }))
   if (step === 'devices') return mapped(readDevices(typed), (devices) => ({ kind: 'devices', devices }))
   if (step.startsWith('system-')) {
-    const [heat, cool] = [whenOf(typed, 'heat-service', on), whenOf(typed, 'cool-service', on)]
-    const read = joined(readSystem(typed, units), [heat, cool])
+    const system = readSystem(typed, units)
+    // Of what is not there no service is asked, whatever its hidden fields hold.
+    const asked = (name: 'heat' | 'cool') => !system.ok || system.value.system[name] !== undefined
+    const heat = asked('heat') ? whenOf(typed, 'heat-service', on) : NEVER
+    const cool = asked('cool') ? whenOf(typed, 'cool-service', on) : NEVER
+    const read = joined(system, [heat, cool])
     return mapped(read, (value) => ({
       kind: 'system',
       read: value,
@@ -38,12 +42,14 @@ export function readStep(step: Step, draft: DraftAnswers, tables: DescribeTables
   if (step.startsWith('filter-')) {
     const system = readSystem(draft[`system-${numbersOf(step).system}`] ?? {}, units)
     const delivery = system.ok ? system.value.system.delivery : 'ducted'
-    const changed = whenOf(typed, 'changed', on)
+    const changed = typed.place?.[0] === 'none' ? NEVER : whenOf(typed, 'changed', on)
     const read = joined(readFilter(typed, { delivery, common: tables.commonSizes }), [changed])
     return mapped(read, (value) => ({ kind: 'filter', read: value, changed: dayOf(changed) }))
   }
   return { ok: true, value: { kind: 'check' } }
 }
+
+const NEVER: Read<Day | null> = { ok: true, value: null }
 
 function whenOf(typed: Typed, name: string, on: Day): Read<Day | null> {
   const answers = new Answers(typed)

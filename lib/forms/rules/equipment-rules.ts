@@ -53,7 +53,7 @@ export function filterRules(
 }
 
 /** Why no filter can be there, in words that say what to write instead. */
-function misfitOf(place: FilterPlace, system: Loose<System>): string | undefined {
+export function misfitOf(place: FilterPlace, system: Loose<System>): string | undefined {
   const { delivery } = system
   if (delivery === undefined || place === 'ventilator') return undefined
   const where = `${/^[aeiou]/.test(place) ? 'an' : 'a'} ${place.replaceAll('-', ' ')}`

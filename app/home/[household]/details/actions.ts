@@ -2,10 +2,10 @@
 
 import { redirect } from 'next/navigation'
 import { DESCRIBE_TABLES } from '@/app/describe/tables'
+import { refused } from '@/app/refusal'
 import { tables } from '@/content/tables'
 import { action } from '@/lib/access/action'
 import { today } from '@/lib/clock'
-import type { Fault } from '@/lib/core/fault'
 import type { Household } from '@/lib/core/household'
 import type { PlanChange } from '@/lib/core/plan-changes'
 import { planChanges } from '@/lib/core/plan-changes'
@@ -13,7 +13,6 @@ import type { Act } from '@/lib/core/viewer'
 import { getHousehold } from '@/lib/data/households'
 import { addReading, removeReading } from '@/lib/data/readings'
 import { saveContacts, saveHousehold, saveNotes } from '@/lib/data/save-household'
-import type { Refusal } from '@/lib/data/scope'
 import { Answers, type Typed, typedOf } from '@/lib/forms/describe/answers'
 import { applyPart } from '@/lib/forms/describe/apply'
 import { readContacts } from '@/lib/forms/describe/contacts'
@@ -29,12 +28,6 @@ export interface Edited {
   changes: PlanChange[]
   /** `size`: the name of the size, and what is odd about it. */
   said: string[]
-}
-
-const REFUSED: Record<Refusal['because'], string> = {
-  'not-found': 'This home is not here any more. Nothing was saved.',
-  'not-allowed': 'Your part in this home does not include changing it. Ask whoever owns it here.',
-  closed: 'This home is closed: it can be read, and nothing in it changes.',
 }
 
 /** Shows what a change does to the dates, and saves it when that was seen. */
@@ -69,7 +62,7 @@ export const editDetails = action<Edit, Edited>({
       const moved = planChanges(now.household, again.value, tables, on)
       return { ok: true, done: { ...edited, kind: 'conflict', revision: now.revision, changes: moved } }
     }
-    return refused(saved)
+    return refused(saved.because)
   },
 })
 
@@ -79,10 +72,6 @@ function addLast(act: Act, householdId: string, home: Household) {
   return addReading(act, householdId, reading)
 }
 
-function refused({ because }: Refusal): { ok: false; faults: Fault[] } {
-  return { ok: false, faults: [{ path: '', say: REFUSED[because] }] }
-}
-
 /** Takes a reading out. */
 export const takeReadingOut = action({
   name: 'take-reading-out',
@@ -90,7 +79,7 @@ export const takeReadingOut = action({
   parse: (form) => ({ ok: true, value: new Answers(typedOf(form)).text('reading') }),
   run: async ({ input, act, householdId }) => {
     const gone = await removeReading(act, householdId, input)
-    if (!gone.ok) return refused(gone)
+    if (!gone.ok) return refused(gone.because)
     redirect(`/home/${householdId}/details?saved=readings`)
   },
 })
@@ -111,7 +100,7 @@ export const editContacts = action({
       const home = input.emergencyNumber ? { ...rest, emergencyNumber: input.emergencyNumber } : rest
       const saved = await saveHousehold(act, householdId, home, stored.revision)
       if (!saved.ok) {
-        if (saved.because !== 'changed') return refused(saved)
+        if (saved.because !== 'changed') return refused(saved.because)
         return {
           ok: false,
           faults: [{ path: '', say: 'Somebody else changed this home at this moment. Nothing is lost: save again.' }],
@@ -127,13 +116,13 @@ export const editContacts = action({
     )
     const further = stored.contacts.filter(({ id }) => !firsts.has(id) && !shown.has(id))
     const contacts = await saveContacts(act, householdId, [...input.contacts, ...further])
-    if (!contacts.ok && contacts.because !== 'changed') return refused(contacts)
+    if (!contacts.ok && contacts.because !== 'changed') return refused(contacts.because)
     const answers = new Answers(input.typed)
     const placeNotes = Object.fromEntries(
       stored.household.filters.map(({ id }) => [id, answers.text(`note-${id}`).slice(0, 1000)]),
     )
     const notes = await saveNotes(act, householdId, { accessNote: input.accessNote, placeNotes })
-    if (!notes.ok && notes.because !== 'changed') return refused(notes)
+    if (!notes.ok && notes.because !== 'changed') return refused(notes.because)
     redirect(`/home/${householdId}/details?saved=contacts`)
   },
 })

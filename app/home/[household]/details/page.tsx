@@ -1,7 +1,8 @@
 import Link from 'next/link'
+import { databasePage } from '@/app/database-page'
 import { HomeSummary } from '@/app/describe/home-summary'
 import { dateInWords } from '@/lib/core/day-words'
-import { dustEventInWords, readingInWords } from '@/lib/core/log-words'
+import { dustEventInWords, readingInWords } from '@/lib/core/reading-words'
 import { may } from '@/lib/core/viewer'
 import { assumedInWords } from '@/lib/core/warnings'
 import { listReadings } from '@/lib/data/readings'
@@ -17,7 +18,7 @@ interface PageProps {
 export const metadata = { title: 'Details' }
 
 /** Everything that is known of a home, each part with the way to change it. */
-export default async function Page({ params, searchParams }: PageProps) {
+export default databasePage(async ({ params, searchParams }: PageProps) => {
   const { household: id } = await params
   const { saved } = await searchParams
   const { viewer, stored } = await loadHome(id, `/home/${id}/details`)
@@ -99,6 +100,11 @@ export default async function Page({ params, searchParams }: PageProps) {
           </p>
         )}
 
+        <h2>Who is in this home here</h2>
+        <p>
+          <Link href={`/home/${id}/people`}>People, handing over, closing</Link>
+        </p>
+
         <h2>Whom to call, and notes</h2>
         <ul>
           {contacts.map(({ id: contact, kind, name, phone, email, note }) => (
@@ -114,10 +120,23 @@ export default async function Page({ params, searchParams }: PageProps) {
             <Link href={`${details}/contacts`}>Change whom to call and the notes</Link>
           </p>
         )}
+
+        <h2>Renters and photos</h2>
+        <ul>
+          <li>
+            <Link href={`/home/${id}/renters`}>Links for renters, and what they wrote</Link>
+          </li>
+          <li>
+            <Link href={`/home/${id}/photos`}>Photos</Link>
+          </li>
+          <li>
+            <a href={`/home/${id}/archive`}>All of this home and its photos as one archive</a>
+          </li>
+        </ul>
       </main>
     </>
   )
-}
+})
 
 const KINDS = {
   technician: 'Technician',

@@ -13,7 +13,7 @@ export function TakeOutForm({ household, reading, what }: { household: string; r
       <FaultList faults={answer.faults} />
       <input type="hidden" name="household" value={household} />
       <input type="hidden" name="reading" value={reading} />
-      <button type="submit" className="quiet" aria-label={`Take out: ${what}`}>
+      <button type="submit" className="quiet" aria-label={`Take it out: ${what}`}>
         Take it out
       </button>
     </form>

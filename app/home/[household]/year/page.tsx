@@ -1,3 +1,4 @@
+import { databasePage } from '@/app/database-page'
 import { YearStrip } from '@/app/parts/year-strip'
 import { tables } from '@/content/tables'
 import { systemYears } from '@/lib/core/year'
@@ -8,7 +9,7 @@ type Props = { params: Promise<{ household: string }> }
 
 export const metadata = { title: 'Year' }
 
-export default async function Page({ params }: Props) {
+async function Page({ params }: Props) {
   const { household: id } = await params
   const { stored, on, plan } = await loadHome(id, `/home/${id}/year`)
   const { household } = stored
@@ -30,3 +31,5 @@ export default async function Page({ params }: Props) {
     </>
   )
 }
+
+export default databasePage(Page)

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
+import { databasePage } from '@/app/database-page'
 import { HomeNav } from '@/app/home/[household]/home-nav'
 import { loadHome } from '@/app/home/[household]/load'
 import { BriefSheet } from '@/app/parts/guide/brief-sheet'
@@ -17,7 +18,7 @@ export const metadata: Metadata = { title: 'Brief' }
 type Props = { params: Promise<{ household: string; brief: string }> }
 
 /** One page for the technician, as it was written into the log. */
-export default async function Page({ params }: Props) {
+async function Page({ params }: Props) {
   const { household: id, brief: briefId } = await params
   const { viewer, stored, on } = await loadHome(id, `/home/${id}/brief/${briefId}`)
   const brief = await findBrief(viewer, id, briefId)
@@ -39,3 +40,5 @@ export default async function Page({ params }: Props) {
     </>
   )
 }
+
+export default databasePage(Page)

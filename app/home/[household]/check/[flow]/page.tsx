@@ -4,6 +4,7 @@ import { RememberWalk } from '@/app/check/go-on'
 import { homePlace } from '@/app/check/load-place'
 import { RememberHome } from '@/app/check/remember-home'
 import { searchOf } from '@/app/check/search'
+import { databasePage } from '@/app/database-page'
 import { GuideScreen } from '@/app/parts/guide/guide-screen'
 import { FLOWS } from '@/content/guide/flows'
 
@@ -17,7 +18,7 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
   return { title: FLOWS.find((flow) => flow.id === id)?.title ?? 'The guide' }
 }
 
-export default async function Page({ params, searchParams }: Props) {
+async function Page({ params, searchParams }: Props) {
   const { household, flow: id } = await params
   const flow = FLOWS.find((each) => each.id === id)
   if (!flow) notFound()
@@ -33,3 +34,5 @@ export default async function Page({ params, searchParams }: Props) {
     </>
   )
 }
+
+export default databasePage(Page)

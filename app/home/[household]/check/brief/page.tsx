@@ -5,6 +5,7 @@ import { BriefView } from '@/app/check/brief/brief-view'
 import { minuteInWords } from '@/app/check/brief/minute-words'
 import { placeOf } from '@/app/check/load-place'
 import { searchOf } from '@/app/check/search'
+import { databasePage } from '@/app/database-page'
 import { OneButton } from '@/app/home/[household]/one-button'
 import { requireViewer } from '@/lib/access/page'
 import { may } from '@/lib/core/viewer'
@@ -20,7 +21,7 @@ type Props = {
 }
 
 /** The brief as it would be written into the log. */
-export default async function Page({ params, searchParams }: Props) {
+async function Page({ params, searchParams }: Props) {
   const { household: id } = await params
   const asked = await searchParams
   const search = searchOf(asked)
@@ -42,3 +43,5 @@ export default async function Page({ params, searchParams }: Props) {
     </BriefView>
   )
 }
+
+export default databasePage(Page)

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { ClearanceForm } from '@/app/check/clearance-form'
 import { placeOf } from '@/app/check/load-place'
 import { Remembered } from '@/app/check/remembered'
+import { databasePage } from '@/app/database-page'
 import { requireViewer } from '@/lib/access/page'
 import { dayInWords } from '@/lib/core/day-words'
 import { listEpisode } from '@/lib/data/episodes'
@@ -12,7 +13,7 @@ export const metadata: Metadata = { title: 'A professional was here' }
 type Props = { params: Promise<{ household: string }> }
 
 /** What is remembered of this home's troubles, and where a professional's visit is recorded. */
-export default async function Page({ params }: Props) {
+async function Page({ params }: Props) {
   const { household: id } = await params
   const viewer = await requireViewer(`/home/${id}/check/clearance`)
   const place = await placeOf(viewer, id, null)
@@ -56,3 +57,5 @@ const KINDS = {
   clearance: 'a professional cleared the hazard',
   imported: 'this home was brought here, without its memory',
 }
+
+export default databasePage(Page)

@@ -4,6 +4,7 @@ import { GoOn } from '@/app/check/go-on'
 import { homePlace } from '@/app/check/load-place'
 import { Remembered } from '@/app/check/remembered'
 import { saidAt } from '@/app/check/said-at'
+import { databasePage } from '@/app/database-page'
 import { TroubleList } from '@/app/parts/guide/trouble-list'
 import { WhichSystem } from './which-system'
 
@@ -15,7 +16,7 @@ type Props = {
 }
 
 /** Reached by "no gas smell" only; any other way leads to the hazards first. */
-export default async function Page({ params, searchParams }: Props) {
+async function Page({ params, searchParams }: Props) {
   const { household: id } = await params
   const { at: said, system } = await searchParams
   const base = `/home/${id}/check`
@@ -31,3 +32,5 @@ export default async function Page({ params, searchParams }: Props) {
     </TroubleList>
   )
 }
+
+export default databasePage(Page)

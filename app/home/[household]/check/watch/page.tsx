@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { homePlace } from '@/app/check/load-place'
 import { searchOf } from '@/app/check/search'
 import { WatchView } from '@/app/check/watch/watch-view'
+import { databasePage } from '@/app/database-page'
 
 export const metadata: Metadata = { title: 'Time the start' }
 
@@ -10,9 +11,11 @@ type Props = {
   searchParams: Promise<Record<string, string | string[] | undefined>>
 }
 
-export default async function Page({ params, searchParams }: Props) {
+async function Page({ params, searchParams }: Props) {
   const { household: id } = await params
   const asked = await searchParams
   const search = searchOf(asked)
   return <WatchView place={await homePlace(id, `/home/${id}/check/watch${search}`, asked.system)} search={search} />
 }
+
+export default databasePage(Page)

@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
+import { databasePage } from '@/app/database-page'
 import { HomeNav } from '@/app/home/[household]/home-nav'
 import { loadHome } from '@/app/home/[household]/load'
 import { subjectInWords } from '@/lib/core/subject-words'
@@ -12,7 +13,7 @@ import { editScreenOf } from './edit-screen'
 export const metadata = { title: 'Details' }
 
 /** One part of a home, to be changed. */
-export default async function Page({ params }: { params: Promise<{ household: string; part: string[] }> }) {
+export default databasePage(async ({ params }: { params: Promise<{ household: string; part: string[] }> }) => {
   const { household: id, part } = await params
   const { stored } = await loadHome(id, `/home/${id}/details/${part.map(encodeURIComponent).join('/')}`)
   const { household: home } = stored
@@ -47,4 +48,4 @@ export default async function Page({ params }: { params: Promise<{ household: st
       </main>
     </>
   )
-}
+})

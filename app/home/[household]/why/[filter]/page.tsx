@@ -1,4 +1,5 @@
 import { notFound } from 'next/navigation'
+import { databasePage } from '@/app/database-page'
 import { isFilterItem } from '@/app/parts/plan-sheet'
 import { WhyDay } from '@/app/parts/why-day'
 import { tables } from '@/content/tables'
@@ -12,7 +13,7 @@ type Props = { params: Promise<{ household: string; filter: string }> }
 
 export const metadata = { title: 'Why this day' }
 
-export default async function Page({ params }: Props) {
+async function Page({ params }: Props) {
   const { household: id, filter: encoded } = await params
   const filter = decodeURIComponent(encoded)
   const { stored, on, plan } = await loadHome(id, `/home/${id}/why/${encoded}`)
@@ -39,3 +40,5 @@ export default async function Page({ params }: Props) {
     </>
   )
 }
+
+export default databasePage(Page)

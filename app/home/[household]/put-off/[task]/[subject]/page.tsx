@@ -1,4 +1,5 @@
 import { notFound } from 'next/navigation'
+import { databasePage } from '@/app/database-page'
 import { dayInWords } from '@/lib/core/day-words'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { taskInWords } from '@/lib/core/words'
@@ -10,7 +11,7 @@ type Props = { params: Promise<{ household: string; task: string; subject: strin
 
 export const metadata = { title: 'Put it off' }
 
-export default async function Page({ params }: Props) {
+async function Page({ params }: Props) {
   const { household: id, task, subject: encoded } = await params
   const subject = decodeURIComponent(encoded)
   const { stored, on, plan } = await loadHome(id, `/home/${id}/put-off/${task}/${encoded}`)
@@ -29,3 +30,5 @@ export default async function Page({ params }: Props) {
     </>
   )
 }
+
+export default databasePage(Page)

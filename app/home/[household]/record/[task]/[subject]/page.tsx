@@ -1,4 +1,5 @@
 import { notFound } from 'next/navigation'
+import { databasePage } from '@/app/database-page'
 import { tables } from '@/content/tables'
 import { TASKS, type Task } from '@/lib/core/household'
 import { subjectInWords } from '@/lib/core/subject-words'
@@ -11,7 +12,7 @@ type Props = { params: Promise<{ household: string; task: string; subject: strin
 
 export const metadata = { title: 'Record it' }
 
-export default async function Page({ params }: Props) {
+async function Page({ params }: Props) {
   const { household: id, task, subject: encoded } = await params
   const subject = decodeURIComponent(encoded)
   const { stored, on } = await loadHome(id, `/home/${id}/record/${task}/${encoded}`)
@@ -27,7 +28,14 @@ export default async function Page({ params }: Props) {
           {taskInWords(task)}, {subjectInWords(household, subject)}
         </h1>
         <p className="lead">{tables.tasks[task].what}</p>
-        <RecordForm household={id} task={task} subject={subject} today={on} filter={filter ?? null} />
+        <RecordForm
+          household={id}
+          task={task}
+          subject={subject}
+          today={on}
+          filter={filter ?? null}
+          back={`/home/${id}`}
+        />
       </main>
     </>
   )
@@ -36,3 +44,5 @@ export default async function Page({ params }: Props) {
 function isTask(text: string): text is Task {
   return (TASKS as readonly string[]).includes(text)
 }
+
+export default databasePage(Page)

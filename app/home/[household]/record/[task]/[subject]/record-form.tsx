@@ -17,10 +17,12 @@ interface RecordFormProps {
   subject: string
   today: Day
   filter: Filter | null
+  /** The page to go back to. */
+  back: string
 }
 
 /** Records one thing done: when, and for a filter how the old one looked and what went in. */
-export function RecordForm({ household, task, subject, today, filter }: RecordFormProps) {
+export function RecordForm({ household, task, subject, today, filter, back }: RecordFormProps) {
   const [{ faults, typed }, record, isSending] = useActionState(recordDone, NOT_SENT)
   const fault = (field: string) => faults.find(({ path }) => path === field)?.say
   const isLook = task === 'look-at-filter'
@@ -45,7 +47,7 @@ export function RecordForm({ household, task, subject, today, filter }: RecordFo
         <button type="submit" className="main" disabled={isSending}>
           {isSending ? 'Recording…' : 'Record it'}
         </button>
-        <Link href={`/home/${household}`}>Back without recording</Link>
+        <Link href={back}>Back without recording</Link>
       </div>
     </form>
   )

@@ -1,0 +1,60 @@
+'use client'
+
+import Link from 'next/link'
+import { FINDER_CARD_TEXTS } from '@/content/finder/card-texts'
+import { type TypedSize, typedSize } from '@/lib/forms/size-form'
+import { type FinderWalk, finderHref } from '@/lib/guide/finder-address'
+import { finderCard } from '@/lib/guide/finder-card'
+import { FilterCard } from './filter-card'
+import { KeepCard } from './keep-card'
+import { PrintButton } from './print-button'
+import { readSize } from './read-size'
+import { SizeForm } from './size-form'
+
+interface CardScreenProps {
+  walk: FinderWalk
+  answers: string
+  began: string
+  field: (name: string) => string
+  rest: Record<string, string>
+  go?: ((href: string) => void) | undefined
+}
+
+/** The filter card of a finished walk, with the size still to be typed, and what can be done with it. */
+export function CardScreen({ walk, answers, began, field, rest, go }: CardScreenProps) {
+  const card = finderCard(walk.draft, FINDER_CARD_TEXTS)
+  const typed = typedSize(field)
+  const size = typed === null ? null : readSize(typed)
+  const hasSize = card.sizeFrom !== 'none'
+  const save = finderHref({ a: answers, t: began, rest }).replace('/find?', '/find/save?')
+  return (
+    <>
+      <FilterCard card={card} title={walk.screen.title} size={size} hazards={false}>
+        {hasSize && (
+          <SizeForm
+            typed={typed ?? emptySize(card.sizeFrom === 'measured' ? 'measured' : 'printed')}
+            faults={size?.kind === 'refused' ? size.faults : []}
+            isKnown={size?.kind === 'read'}
+            hidden={{ a: answers, t: began, home: field('home') }}
+            go={go}
+          />
+        )}
+      </FilterCard>
+      <div className="buttons no-print">
+        <KeepCard answers={answers} typed={typed} size={size?.kind === 'read' ? size.text : null} />
+        <Link className="button" href={save} prefetch={false}>
+          {field('home') ? 'Save it to this home' : 'Save it to a home'}
+        </Link>
+        <PrintButton />
+      </div>
+      <p className="find-line no-print">
+        Nothing on this page has been stored yet. “Keep” stays on this phone; “Save” needs an account or a renter’s
+        link.
+      </p>
+    </>
+  )
+}
+
+function emptySize(from: TypedSize['from']): TypedSize {
+  return { from, w: '', h: '', d: '', u: 'in' }
+}

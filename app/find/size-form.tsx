@@ -1,0 +1,96 @@
+'use client'
+
+import type { FormEvent } from 'react'
+import { ErrorSummary } from '@/app/parts/error-summary'
+import { TextField } from '@/app/parts/text-field'
+import type { Fault } from '@/lib/core/fault'
+import type { TypedSize } from '@/lib/forms/size-form'
+import { finderHref } from '@/lib/guide/finder-address'
+
+interface SizeFormProps {
+  typed: TypedSize
+  faults: Fault[]
+  /** The size stands on the card already: the form is folded away. */
+  isKnown: boolean
+  /** What the address holds besides the size. */
+  hidden: { a: string; t: string; home: string }
+  go?: ((href: string) => void) | undefined
+}
+
+/** Asks for the three sides, as printed or as measured. What was typed stays in the address, so that nothing is lost. */
+export function SizeForm({ typed, faults, isKnown, hidden, go }: SizeFormProps) {
+  const fault = (path: string) => faults.find((found) => found.path === path)?.say
+  function send(event: FormEvent<HTMLFormElement>) {
+    if (!go) return
+    event.preventDefault()
+    const sent = new FormData(event.currentTarget)
+    const rest = Object.fromEntries(['home', 'from', 'w', 'h', 'd', 'u'].map((name) => [name, String(sent.get(name))]))
+    go(finderHref({ ...hidden, rest }))
+  }
+  const form = (
+    <form method="get" action="/find" className="size-form no-print" onSubmit={send} key={JSON.stringify(typed)}>
+      {!isKnown && <h2>What size is it?</h2>}
+      <ErrorSummary faults={faults.map(({ path, say }) => ({ field: path, say }))} />
+      {Object.entries(hidden).map(
+        ([name, value]) => value && <input key={name} type="hidden" name={name} value={value} />,
+      )}
+      <div className="inline">
+        <div className="field">
+          <label className="label" htmlFor="from">
+            How do you know it?
+          </label>
+          <select id="from" name="from" defaultValue={typed.from}>
+            <option value="printed">I read it on the frame</option>
+            <option value="measured">I measured the frame</option>
+          </select>
+        </div>
+        <div className="field">
+          <label className="label" htmlFor="u">
+            Counted in
+          </label>
+          <select id="u" name="u" defaultValue={typed.u}>
+            <option value="in">inches</option>
+            <option value="cm">centimeters</option>
+            <option value="mm">millimeters</option>
+          </select>
+        </div>
+      </div>
+      <div className="inline sides">
+        <TextField
+          id="w"
+          label="First side"
+          inputMode="text"
+          className="short"
+          autoComplete="off"
+          defaultValue={typed.w}
+          fault={fault('w')}
+        />
+        <TextField
+          id="h"
+          label="Second side"
+          className="short"
+          autoComplete="off"
+          defaultValue={typed.h}
+          fault={fault('h')}
+        />
+        <TextField
+          id="d"
+          label="Depth"
+          className="short"
+          autoComplete="off"
+          defaultValue={typed.d}
+          fault={fault('d')}
+        />
+      </div>
+      <p className="hint">Like 16, 25 and 1. Fractions may be written 15 1/2 or 15.5. The depth is the thin side.</p>
+      <button type="submit">Put it on the card</button>
+    </form>
+  )
+  if (!isKnown) return form
+  return (
+    <details className="no-print">
+      <summary>Is the size wrong?</summary>
+      {form}
+    </details>
+  )
+}

@@ -1,0 +1,109 @@
+import Link from 'next/link'
+import { notFound } from 'next/navigation'
+import { databasePage } from '@/app/database-page'
+import { dateInWords, dayInWords } from '@/lib/core/day-words'
+import { mediumInWords, placeInWords, sizeInWords } from '@/lib/core/filter-words'
+import { detailsInWords, doorInWords, recordInWords, subjectOfRecord } from '@/lib/core/log-words'
+import { subjectInWords } from '@/lib/core/subject-words'
+import { localDay } from '@/lib/core/zone'
+import type { StoredHousehold } from '@/lib/data/households'
+import { type LogEntry, listLog } from '@/lib/data/log'
+import { HomeNav } from '../../home-nav'
+import { loadHome } from '../../load'
+
+type Props = { params: Promise<{ household: string; year: string }> }
+
+export const metadata = { title: 'Maintenance record' }
+
+async function Page({ params }: Props) {
+  const { household: id, year } = await params
+  const { viewer, stored, on } = await loadHome(id, `/home/${id}/log/${year}`)
+  if (!/^(19|20)\d\d$/.test(year)) notFound()
+  const filter = { from: `${year}-01-01`, to: `${year}-12-31`, standingOnly: true }
+  const entries = (await listLog(viewer, id, filter)).reverse()
+  return (
+    <>
+      <HomeNav id={id} name={stored.household.name} current="Log" />
+      <main id="main" tabIndex={-1}>
+        <h1>Maintenance record {year}</h1>
+        <p className="lead">
+          {stored.household.name}
+          {stored.household.building && `, ${stored.household.building}`}. Printed on {dayInWords(on)}.
+        </p>
+        <Equipment stored={stored} />
+        <h2>What was done</h2>
+        {entries.length === 0 ? <p>Nothing is recorded for {year}.</p> : <Done stored={stored} entries={entries} />}
+        <p className="hint">
+          Each line was written into Plenum by the person named in it; lines that were taken back or corrected are left
+          out here and stay in the log. This record says what people wrote down. It is no report by a technician: keep
+          their reports and invoices with it.
+        </p>
+        <p className="no-print">
+          To print it, use your browser’s own print command. <Link href={`/home/${id}/log`}>Back to the log</Link>
+        </p>
+      </main>
+    </>
+  )
+}
+
+function Equipment({ stored: { household } }: { stored: StoredHousehold }) {
+  const { systems, filters } = household
+  if (systems.length === 0 && filters.length === 0) return null
+  return (
+    <>
+      <h2>The equipment, as described now</h2>
+      <ul>
+        {systems.map(({ id, name, heat, cool }) => (
+          <li key={id}>
+            {name}:{' '}
+            {[
+              heat && [`heat: ${heat.source.replaceAll('-', ' ')}`, heat.installed && `installed ${heat.installed}`],
+              cool && [`cooling: ${cool.source.replaceAll('-', ' ')}`, cool.installed && `installed ${cool.installed}`],
+            ]
+              .flat()
+              .filter(Boolean)
+              .join(', ')}
+          </li>
+        ))}
+        {filters.map(({ id, place, nominal, medium, merv }) => (
+          <li key={id}>
+            Filter {placeInWords(place)}: {sizeInWords(nominal)}, {mediumInWords(medium, merv)}
+          </li>
+        ))}
+      </ul>
+    </>
+  )
+}
+
+function Done({ stored, entries }: { stored: StoredHousehold; entries: LogEntry[] }) {
+  return (
+    <table className="log-table">
+      <thead>
+        <tr>
+          <th scope="col">Day</th>
+          <th scope="col">What</th>
+          <th scope="col">Recorded</th>
+        </tr>
+      </thead>
+      <tbody>
+        {entries.map(({ id, record, by, at, door }) => (
+          <tr key={id}>
+            <th scope="row">{dateInWords(record.on)}</th>
+            <td>
+              {[
+                recordInWords(record),
+                subjectInWords(stored.household, subjectOfRecord(record)),
+                ...detailsInWords(record),
+              ].join(', ')}
+            </td>
+            <td>
+              {by.name}, {dateInWords(localDay(at, stored.timeZone))}, {doorInWords(door)}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+export default databasePage(Page)

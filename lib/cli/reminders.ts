@@ -1,0 +1,29 @@
+import { COLD_ADVICE } from '@/content/away'
+import { tables } from '@/content/tables'
+import { planHousehold } from '@/lib/core/plan'
+import type { HouseholdPlan } from '@/lib/core/plan-types'
+import { closeDatabase } from '@/lib/data/connection'
+import { keepPlans } from '@/lib/data/kept-plans'
+import { prepareDatabase } from '@/lib/data/prepare'
+import { DatabaseUnavailable } from '@/lib/data/unavailable'
+import { runReminders } from '@/lib/outbound/runner'
+
+// One pass, for a timer of the system's own. It may run beside a server that does the same.
+const plans = keepPlans<HouseholdPlan>((stored, on) => planHousehold(stored.household, tables, on), {
+  version: tables.version,
+})
+try {
+  const problem = prepareDatabase()
+  if (problem) {
+    console.error(problem)
+    process.exitCode = 2
+  } else {
+    console.log(JSON.stringify(await runReminders({ plans, freezeWatch: COLD_ADVICE.map(({ say }) => say) })))
+  }
+} catch (error) {
+  if (!(error instanceof DatabaseUnavailable)) throw error
+  console.error(error.message)
+  process.exitCode = 2
+} finally {
+  await closeDatabase()
+}

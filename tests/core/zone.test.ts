@@ -1,0 +1,24 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { dayParts } from '@/lib/core/day-words'
+import { localDay, localTime, weekdayOf } from '@/lib/core/zone'
+
+test('a clock shows what is usual in its zone, over both changes of the clock', () => {
+  expect(localTime('2026-11-25T18:05:00.000Z', 'America/Chicago')).toEqual({ day: '2026-11-25', hour: 12, minute: 5 })
+  // 1 November 2026, 2 a.m.: clocks in the United States go back (Energy Policy Act of 2005, first Sunday of November).
+  expect(localTime('2026-11-01T06:30:00.000Z', 'America/Chicago').hour).toBe(1)
+  expect(localTime('2026-11-01T07:30:00.000Z', 'America/Chicago').hour).toBe(1)
+  expect(localTime('2026-03-08T08:00:00.000Z', 'America/Chicago').hour).toBe(3)
+  expect(localTime('2026-11-25T06:00:00.000Z', 'America/Chicago').hour).toBe(0)
+  expect(localDay('2026-11-25T05:59:00.000Z', 'America/Chicago')).toBe('2026-11-24')
+})
+
+test('the weekday is the one that is printed', () => {
+  const names = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday']
+  fc.assert(
+    fc.property(fc.integer({ min: 0, max: 47_481 }), (days) => {
+      const day = new Date(days * 86_400_000).toISOString().slice(0, 10)
+      expect(names[weekdayOf(day)]).toBe(dayParts(day).weekday)
+    }),
+  )
+})
