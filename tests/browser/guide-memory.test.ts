@@ -138,7 +138,7 @@ async function walkDenying(page: Page, title: string): Promise<string> {
       return text
     const taps = page.locator('.taps').locator('a, button')
     const texts = await taps.allTextContents()
-    const no = texts.findIndex((each) => /^(No|Yes, I am|Yes, all|Yes, and it works)/.test(each))
+    const no = texts.findIndex((each) => /^(No\b|Yes, I am|Yes, all|Yes, and it works)/.test(each))
     const before = page.url()
     await taps.nth(no < 0 ? 0 : no).click()
     await page.waitForURL((url) => url.href !== before)

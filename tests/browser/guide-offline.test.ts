@@ -90,7 +90,6 @@ test('a start spent without network closes the next one on the phone, and is sen
   await page.context().setOffline(true)
   const clock = clockOf(page)
   await clock.set()
-  const options = { base: `/home/${home}/check`, title: 'No heat', now: clock.now, wait: clock.on }
   await page.goto(`/home/${home}/check/trouble?at=${clock.now()}`)
   await page.getByRole('link', { name: 'No heat', exact: true }).click()
   await walkOn(page, clock.on)
@@ -98,7 +97,6 @@ test('a start spent without network closes the next one on the phone, and is sen
   // A second walk on the same phone, still without network: the start is known to be spent.
   await page.goto(`/home/${home}/check/trouble?at=${clock.now()}`)
   await page.getByText('the one start was used').waitFor()
-  expect(options.title).toBe('No heat')
   expect(await eventsOf(home)).toEqual([])
   await page.context().setOffline(false)
   await page.goto(`/home/${home}/check/clearance`)
@@ -117,7 +115,7 @@ function eventsOf(home: string): Promise<string[]> {
 /** Goes on by the gentlest answers, whatever the home already answers by itself. */
 async function walkOn(page: Page, wait: (minutes: number) => Promise<void>): Promise<void> {
   for (let taps = 0; taps < 80; taps++) {
-    await page.locator('main h1').first().waitFor()
+    await page.locator('.flow-name, .urgency').first().waitFor()
     if ((await page.locator('.urgency').count()) > 0) return
     if ((await page.locator('.wait-left').count()) > 0) await wait(10)
     const before = page.url()

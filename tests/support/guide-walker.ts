@@ -85,6 +85,7 @@ export async function walkByTaps(page: Page, options: WalkOptions): Promise<Walk
       .first()
     await tap.click()
     await page.waitForURL((url) => url.href !== before)
-    await page.locator('main h1').first().waitFor()
+    // Without network the page is drawn by the phone, a moment after it is there.
+    await page.locator('.flow-name, .urgency').first().waitFor()
   }
 }
