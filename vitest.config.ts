@@ -7,6 +7,7 @@ const path = (file: string) => fileURLToPath(new URL(file, import.meta.url))
 const DATA = ['data', 'access', 'outbound', 'cli'].map((room) => `tests/${room}/**/*.test.{ts,tsx}`)
 const BROWSER = ['tests/browser/**/*.test.ts']
 
+// Limits are there to end what hangs, not to measure: two busy cores must not turn a test red.
 export default defineConfig({
   resolve: {
     alias: [
@@ -24,11 +25,18 @@ export default defineConfig({
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: [...DATA, ...BROWSER],
           setupFiles: 'tests/support/console.ts',
+          testTimeout: 60_000,
         },
       },
       {
         extends: true,
-        test: { name: 'data', include: DATA, setupFiles: 'tests/support/console.ts', testTimeout: 60_000 },
+        test: {
+          name: 'data',
+          include: DATA,
+          setupFiles: 'tests/support/console.ts',
+          testTimeout: 180_000,
+          hookTimeout: 180_000,
+        },
       },
       {
         extends: true,
@@ -36,8 +44,8 @@ export default defineConfig({
           name: 'browser',
           include: BROWSER,
           globalSetup: 'tests/support/serve-app.ts',
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          testTimeout: 180_000,
+          hookTimeout: 180_000,
         },
       },
     ],
