@@ -78,10 +78,33 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   findPicture: (f, w) => call(f, w.viewer, w.home, 'a guess'),
   removePhoto: (f, w) => call(f, as(w.viewer), w.home, 'a guess'),
   archiveOf: (f, w) => call(f, w.viewer, w.home),
+  findAway: (f, w) => call(f, w.viewer, w.home),
+  saveAway: (f, w) => call(f, as(w.viewer), w.home, { today: '2026-11-25', until: '2026-12-25' }),
+  clearAway: (f, w) => call(f, as(w.viewer), w.home),
+  saveBrief: (f, w) => call(f, as(w.viewer), w.home, { key: 'x', flow: 'no-heat', title: 'x', page: {} }),
+  findBrief: (f, w) => call(f, w.viewer, w.home, 'a guess'),
+  listBriefs: (f, w) => call(f, w.viewer, w.home),
+  shareBrief: (f, w) => call(f, as(w.viewer), w.home, 'a guess', null),
+  recordEpisode: (f, w) => call(f, as(w.viewer), w.home, [{ key: 'x', kind: 'trip', minute: 1 }]),
+  listEpisode: (f, w) => call(f, w.viewer, w.home),
+  listReminded: (f, w) => call(f, w.viewer, w.home),
 }
 
 // They write into the caller's own account, or take no household.
-const OWN = new Set(['importHouseholds', 'addHousehold', 'findOwnAccount', 'renameAccount', 'endSessions'])
+const OWN = new Set([
+  'importHouseholds',
+  'addHousehold',
+  'findOwnAccount',
+  'renameAccount',
+  'endSessions',
+  'findDraft',
+  'saveDraft',
+  'dropDraft',
+  'finishDraft',
+  'listSent',
+  'findReminding',
+  'saveReminding',
+])
 // They run inside a transaction that a function above has opened, with what it checked.
 const INSIDE = new Set([
   'readHouseholds',
@@ -94,6 +117,7 @@ const INSIDE = new Set([
   'signature',
   'replaceHousehold',
   'entryRows',
+  'addHouseholdIn',
 ])
 
 function call(f: (...args: never[]) => unknown, ...args: unknown[]): unknown {
