@@ -175,7 +175,7 @@ test('after more than 15 minutes the hazards come again, and then the walk goes 
     const tap = page
       .locator('.taps')
       .locator('a, button')
-      .filter({ hasText: /^(No|Yes, I am)/ })
+      .filter({ hasText: /^(No\b|Yes, I am)/ })
       .first()
     const before = page.url()
     await tap.click()
