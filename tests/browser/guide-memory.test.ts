@@ -140,7 +140,7 @@ async function walkDenying(page: Page, title: string): Promise<string> {
     const texts = await taps.allTextContents()
     const no = texts.findIndex((each) => /^(No\b|Yes, I am|Yes, all|Yes, and it works)/.test(each))
     const before = page.url()
-    await taps.nth(no < 0 ? 0 : no).click()
+    await taps.nth(Math.max(no, 0)).click()
     await page.waitForURL((url) => url.href !== before)
   }
   throw new Error('no end')

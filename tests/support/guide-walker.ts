@@ -26,6 +26,7 @@ const LEADS_ON: Record<string, string> = {
   'heat-source': 'gas',
   delivery: 'ducted',
   setting: 'right',
+  sound: 'chirp',
 }
 
 export function gentlest(node: GuideNode, found: Replay, chosen: Record<string, string>): string {

@@ -1,9 +1,9 @@
 import type { Metadata } from 'next'
-import { notFound } from 'next/navigation'
 import { GuideScreen } from '@/app/parts/guide/guide-screen'
 import { FLOWS } from '@/content/guide/flows'
 import { RememberWalk } from '../go-on'
 import { phonePlace } from '../load-place'
+import { NoSuchPart } from '../no-such-part'
 import { searchOf } from '../search'
 
 type Props = {
@@ -19,7 +19,7 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 export default async function Page({ params, searchParams }: Props) {
   const { flow: id } = await params
   const flow = FLOWS.find((each) => each.id === id)
-  if (!flow) notFound()
+  if (!flow) return <NoSuchPart place={await phonePlace()} />
   const asked = await searchParams
   const search = searchOf(asked)
   return (

@@ -41,6 +41,7 @@ export function briefOfAddress(
   const room = parseRoom(asked.get('room') ?? '')
   const watchedEvents = parseWatch(asked.get('w') ?? '') ?? []
   const outcome = found.kind === 'at' && found.node.kind === 'outcome' ? found.node : null
+  const episode = placeEpisode(place)
   const roomF = room.ok ? room.value : null
   const brief = makeBrief({
     flow,
@@ -50,7 +51,7 @@ export function briefOfAddress(
     outcome,
     watched: watchedEvents.length === 0 ? null : watchStartup(watchedEvents, STARTUP),
     watchedEvents,
-    episode: placeEpisode(place),
+    episode: found.kind === 'at' && found.startSpent ? { ...episode, resetUsed: 'yes' } : episode,
     events: place.events,
     roomF,
   })

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import { FIRST_SCREEN } from '@/content/guide/hazards'
 import { HazardWords } from './hazard-words'
 
@@ -5,10 +6,12 @@ interface FirstScreenProps {
   /** Where "no gas smell" leads; null: the page only tells what to do, and leads nowhere. */
   next: string | null
   number: string
+  /** Said after the hazards, which nothing may push down. */
+  children?: ReactNode
 }
 
 /** Before any tap: what to do about gas, CO and fire. It asks nothing of the network, of scripts or of an account. */
-export function FirstScreen({ next, number }: FirstScreenProps) {
+export function FirstScreen({ next, number, children }: FirstScreenProps) {
   return (
     <main id="main" tabIndex={-1} className="guide" data-emergency={next === null || undefined}>
       <h1 className={next === null ? undefined : 'visually-hidden'}>
@@ -17,6 +20,7 @@ export function FirstScreen({ next, number }: FirstScreenProps) {
       {FIRST_SCREEN.map((hazard) => (
         <HazardWords key={hazard} hazard={hazard} number={number} call={hazard === 'gas'} />
       ))}
+      {children}
       {next !== null && (
         <section aria-labelledby="gas">
           <h2 id="gas">Do you smell gas?</h2>

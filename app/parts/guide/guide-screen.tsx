@@ -89,7 +89,11 @@ function placeName({ home, systemId }: GuidePlace): string {
 }
 
 function GuideFoot({ children }: { children: React.ReactNode }) {
-  return <div className="guide-foot no-print">{children}</div>
+  return (
+    <section className="guide-foot no-print" aria-label="Ways out">
+      {children}
+    </section>
+  )
 }
 
 function BackLinks({ place, walk }: { place: GuidePlace; walk: Walk }) {

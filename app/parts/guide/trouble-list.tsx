@@ -33,7 +33,7 @@ export function TroubleList({ place, at, children }: TroubleListProps) {
           })}
         </ul>
       </main>
-      <div className="guide-foot no-print">
+      <section className="guide-foot no-print" aria-label="Ways out">
         <p className="escape">
           <a className="escape-tap" href={`${guideBase(place.home?.id ?? null)}/emergency`}>
             <strong>Something changed</strong> Gas smell, alarm, smoke, someone ill: {emergencyNumber(place)}
@@ -44,7 +44,7 @@ export function TroubleList({ place, at, children }: TroubleListProps) {
           <a href={place.home ? `/home/${place.home.id}` : '/'}>Leave the guide</a>
           <a href="/check/booklet">All of it on paper</a>
         </nav>
-      </div>
+      </section>
     </>
   )
 }

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
-import { notFound } from 'next/navigation'
 import { RememberWalk } from '@/app/check/go-on'
 import { homePlace } from '@/app/check/load-place'
+import { NoSuchPart } from '@/app/check/no-such-part'
 import { RememberHome } from '@/app/check/remember-home'
 import { searchOf } from '@/app/check/search'
 import { databasePage } from '@/app/database-page'
@@ -21,11 +21,11 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 async function Page({ params, searchParams }: Props) {
   const { household, flow: id } = await params
   const flow = FLOWS.find((each) => each.id === id)
-  if (!flow) notFound()
   const asked = await searchParams
   const search = searchOf(asked)
   const href = `/home/${household}/check/${id}${search}`
   const place = await homePlace(household, href, asked.system)
+  if (!flow) return <NoSuchPart place={place} />
   return (
     <>
       <GuideScreen flow={flow} search={search} place={place} unsaved={asked.unsaved === '1'} />
