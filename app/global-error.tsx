@@ -5,7 +5,7 @@ export default function GlobalError() {
   return (
     <html lang="en">
       <body>
-        <main>
+        <main id="main" tabIndex={-1}>
           <h1>That didn’t work</h1>
           <p>
             Something went wrong on our side. What was saved before is safe. Load the page again; if it goes on, tell

@@ -1,4 +1,5 @@
 import type { Metadata, Viewport } from 'next'
+import { headers } from 'next/headers'
 import { connection } from 'next/server'
 import type { ReactNode } from 'react'
 import './globals.css'
@@ -23,6 +24,7 @@ export const viewport: Viewport = {
 export default async function Layout({ children }: { children: ReactNode }) {
   // Every page carries the nonce of its own request, so none may be frozen at build time.
   await connection()
+  const nonce = /'nonce-([^']+)'/.exec((await headers()).get('content-security-policy') ?? '')?.[1]
   return (
     <html lang="en">
       <body>
@@ -41,7 +43,7 @@ export default async function Layout({ children }: { children: ReactNode }) {
             </p>
           </footer>
         </OutsideGuide>
-        {process.env.NODE_ENV === 'production' && <script src="/offline.js" async />}
+        {process.env.NODE_ENV === 'production' && <script src="/offline.js" nonce={nonce} async />}
       </body>
     </html>
   )
