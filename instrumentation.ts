@@ -3,4 +3,6 @@ export async function register(): Promise<void> {
   if (process.env.NEXT_RUNTIME !== 'nodejs') return
   const { prepareOrExit } = await import('@/lib/data/prepare')
   prepareOrExit()
+  const { keepReminding } = await import('@/app/keep-reminding')
+  keepReminding()
 }

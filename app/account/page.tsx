@@ -21,6 +21,11 @@ export default databasePage(async () => {
       <h1>Account</h1>
       <p className="lead">You sign in as {account?.email}.</p>
 
+      <h2>Reminders</h2>
+      <p>
+        <Link href="/account/reminders">Your calendar and your mails</Link>: what is due, where you look anyway.
+      </p>
+
       <h2>Your name</h2>
       <ActionForm action={saveName}>
         <FormField

@@ -36,7 +36,9 @@ export default databasePage(async ({ searchParams }: PageProps) => {
       <p>
         <Link href={`/sign-up?next=${encodeURIComponent(next)}`}>Make an account</Link>, if you have none yet.
       </p>
-      <p>If you forgot your password, whoever hosts this can set a new one for you.</p>
+      <p>
+        <Link href="/forgot">Set a new password</Link>, if you forgot yours.
+      </p>
     </main>
   )
 })

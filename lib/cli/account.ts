@@ -8,6 +8,7 @@ import type { Household } from '@/lib/core/household'
 import { listAccounts } from '@/lib/data/accounts'
 import { closeDatabase } from '@/lib/data/connection'
 import { instant } from '@/lib/data/instant'
+import { confirmAddress } from '@/lib/data/mail-links'
 import { prepareDatabase } from '@/lib/data/prepare'
 import { DatabaseUnavailable } from '@/lib/data/unavailable'
 import { parseHouseholdFile } from '@/lib/forms/household-file'
@@ -44,6 +45,8 @@ async function run(args: string[]): Promise<string> {
   const made = await createAccountWith({ email, password }, file === undefined ? [] : householdsIn(file))
   if (!made.ok) throw fromFaults(made.faults)
   const viewer = { kind: 'account', accountId: made.accountId, name: email, administrator: false } as const
+  // Whoever hosts this typed the address: no mail has to ask whose it is.
+  await confirmAddress(made.accountId)
   const feed = await createFeed({ viewer, at: instant(now()), door: 'command' })
   return JSON.stringify({ account: made.accountId, households: made.ids, calendarPath: feed?.path })
 }

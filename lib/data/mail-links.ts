@@ -1,5 +1,6 @@
 import type { Instant } from '@/lib/core/viewer'
 import { ask, type Questions, together } from './connection'
+import { type Message, putOut } from './outgoing'
 
 /** A link of a mail that works once. */
 export interface NewMailLink {
@@ -10,10 +11,13 @@ export interface NewMailLink {
   expiresAt: Instant
 }
 
-/** Keeps a link; earlier ones of its kind for the account work no more. */
-export async function saveMailLink(tx: Questions, link: NewMailLink): Promise<void> {
-  await tx.mailLink.deleteMany({ where: { accountId: link.accountId, kind: link.kind } })
-  await tx.mailLink.create({ data: link })
+/** Keeps a link and puts out the mail that it stands in; earlier ones of its kind for the account work no more. */
+export function putOutLink(link: NewMailLink, message: Message): Promise<void> {
+  return together(async (tx) => {
+    await tx.mailLink.deleteMany({ where: { accountId: link.accountId, kind: link.kind } })
+    await tx.mailLink.create({ data: link })
+    await putOut(tx, message)
+  })
 }
 
 /** Whether a link still opens what it is for. */

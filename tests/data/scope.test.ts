@@ -60,6 +60,12 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   setSignUps: (f, w) => call(f, as(w.viewer), true),
   deleteAccount: (f, w) => call(f, as(w.viewer), 'account-owner'),
   listFeeds: (f, w) => call(f, w.viewer),
+  findReminding: (f, w) => call(f, w.viewer),
+  listReminded: (f, w) => call(f, w.viewer, w.home),
+  listSent: (f, w) => call(f, w.viewer),
+  findAway: (f, w) => call(f, w.viewer, w.home),
+  saveAway: (f, w) => call(f, as(w.viewer), w.home, { today: '2026-11-25', until: '2026-12-25' }),
+  clearAway: (f, w) => call(f, as(w.viewer), w.home),
   saveFeed: (f, w) => call(f, as(w.viewer), { secretHash: 'x', householdId: w.home }),
   renewFeed: (f, w) => call(f, as(w.viewer), w.feed, 'x'),
   endFeed: (f, w) => call(f, as(w.viewer), w.feed),
@@ -101,8 +107,6 @@ const OWN = new Set([
   'saveDraft',
   'dropDraft',
   'finishDraft',
-  'listSent',
-  'findReminding',
   'saveReminding',
 ])
 // They run inside a transaction that a function above has opened, with what it checked.

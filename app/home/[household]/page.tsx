@@ -54,6 +54,12 @@ async function Page({ params, searchParams }: Props) {
           />
         )}
         <PutOffs home={home} items={plan.items.filter(isOff)} />
+        {stored.state === 'open' && (
+          <p className="no-print">
+            <Link href={`/home/${id}/away`}>Nobody at home for a while?</Link>{' '}
+            <Link href="/account/reminders">How you are reminded</Link>
+          </p>
+        )}
       </main>
     </>
   )

@@ -1,8 +1,11 @@
+import type { Day } from '@/lib/core/day'
 import { subjectOfRecord } from '@/lib/core/log-words'
 import { subjectInWords } from '@/lib/core/subject-words'
 import type { Viewer } from '@/lib/core/viewer'
+import { localDay } from '@/lib/core/zone'
 import type { StoredHousehold } from '@/lib/data/households'
 import { type LogEntry, type LogFilter, listLog } from '@/lib/data/log'
+import { listReminded, type RemindedLine } from '@/lib/data/remindings'
 import type { LogQuery } from '@/lib/forms/log-filter'
 
 /** What can be chosen from in the filters of one home's log. */
@@ -11,22 +14,63 @@ export interface LogChoices {
   people: string[]
 }
 
-/** The entries that a query asks for, the latest first, and everything that the log could be filtered by. */
-export async function loadLog(
-  viewer: Viewer,
-  { id, household }: StoredHousehold,
-  query: LogQuery,
-): Promise<{ entries: LogEntry[]; all: LogEntry[]; choices: LogChoices }> {
+/** One reminder that went out to one person, and everything of this home that stood in it. */
+export interface Reminder {
+  id: string
+  on: Day
+  name: string
+  at: string
+  channel: RemindedLine['channel']
+  items: RemindedLine[]
+}
+
+/** What a query asks for of a log, the latest first, and everything that the log could be filtered by. */
+export interface LoadedLog {
+  entries: LogEntry[]
+  reminders: Reminder[]
+  all: LogEntry[]
+  choices: LogChoices
+}
+
+/** The log of a home as a query asks for it. */
+export async function loadLog(viewer: Viewer, { id, household }: StoredHousehold, query: LogQuery): Promise<LoadedLog> {
   const all = await listLog(viewer, id)
   const entries = Object.keys(query).length === 0 ? all : await asked(viewer, id, query)
+  const allReminders = remindersOf(await listReminded(viewer, id), household.timeZone)
   const ids = [...new Set(all.map(({ record }) => subjectOfRecord(record)))]
   const subjects = ids.map((subject) => ({ id: subject, name: subjectInWords(household, subject) }))
-  const people = [...new Set(all.map(({ by }) => by.name))].sort()
-  return { entries, all, choices: { subjects: subjects.sort((a, b) => (a.name < b.name ? -1 : 1)), people } }
+  const people = [...new Set([...all.map(({ by }) => by.name), ...allReminders.map(({ name }) => name)])].sort()
+  const reminders = allReminders.filter((reminder) => isAsked(reminder, query))
+  return {
+    entries,
+    reminders,
+    all,
+    choices: { subjects: subjects.sort((a, b) => (a.name < b.name ? -1 : 1)), people },
+  }
 }
 
 async function asked(viewer: Viewer, id: string, { kind, who, ...rest }: LogQuery): Promise<LogEntry[]> {
   if (kind === 'reminded') return []
   const filter: LogFilter = { ...rest, ...(kind && { kind }), ...(who && { byName: who }) }
   return listLog(viewer, id, filter)
+}
+
+function remindersOf(lines: RemindedLine[], timeZone: string): Reminder[] {
+  const groups = new Map<string, Reminder>()
+  for (const line of lines) {
+    const { at, name, channel } = line
+    const key = `${at} ${name} ${channel}`
+    const group = groups.get(key) ?? { id: line.id, on: localDay(at, timeZone), name, at, channel, items: [] }
+    group.items.push(line)
+    groups.set(key, group)
+  }
+  return [...groups.values()]
+}
+
+function isAsked({ on, name, channel, items }: Reminder, { kind, subject, who, door, from, to }: LogQuery): boolean {
+  if (kind !== undefined && kind !== 'reminded') return false
+  if (subject !== undefined && items.every((item) => item.subject !== subject)) return false
+  if (who !== undefined && name !== who) return false
+  if (door !== undefined && door !== channel) return false
+  return (from === undefined || on >= from) && (to === undefined || on <= to)
 }

@@ -1,6 +1,7 @@
 import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
 import { ErrorSummary } from '@/app/parts/error-summary'
+import { compareDays } from '@/lib/core/day'
 import { may } from '@/lib/core/viewer'
 import type { LogEntry } from '@/lib/data/log'
 import { logQueryText, parseLogQuery } from '@/lib/forms/log-filter'
@@ -9,6 +10,7 @@ import { loadHome } from '../load'
 import { EntryLine } from './entry-line'
 import { loadLog } from './load-log'
 import { LogFilters } from './log-filters'
+import { ReminderLine } from './reminder-line'
 
 type Props = {
   params: Promise<{ household: string }>
@@ -30,12 +32,17 @@ async function Page({ params, searchParams }: Props) {
   const sent = await searchParams
   const { viewer, stored } = await loadHome(id, `/home/${id}/log`)
   const { query, faults } = parseLogQuery(sent)
-  const { entries, all, choices } = await loadLog(viewer, stored, query)
+  const { entries, reminders, all, choices } = await loadLog(viewer, stored, query)
   const back = logQueryText(query)
   const earlier = earlierOf(all)
   // What was corrected stands with what stands in its place, unless only the earlier one is asked for.
   const shown = new Set(entries.map((entry) => entry.id))
-  const lines = entries.filter(({ correctedBy }) => correctedBy === null || !shown.has(correctedBy))
+  const done = entries.filter(({ correctedBy }) => correctedBy === null || !shown.has(correctedBy))
+  const lines = [
+    ...done.map((entry) => ({ on: entry.record.on, entry })),
+    ...reminders.map((reminder) => ({ on: reminder.on, reminder })),
+  ].sort((a, b) => compareDays(b.on, a.on))
+  const isEmpty = all.length + reminders.length === 0
   const say = typeof sent.did === 'string' ? SAYS[sent.did] : undefined
   const isWhole = sent.all === '1' || lines.length <= LINES
   const years = [...new Set(all.filter(({ standing }) => standing).map(({ record }) => record.on.slice(0, 4)))]
@@ -44,26 +51,32 @@ async function Page({ params, searchParams }: Props) {
       <HomeNav id={id} name={stored.household.name} current="Log" />
       <main id="main" tabIndex={-1}>
         <h1>Log</h1>
-        <p className="lead">Everything that was done in {stored.household.name}, the latest day first.</p>
+        <p className="lead">
+          Everything that was done in {stored.household.name}, and who was reminded, the latest day first.
+        </p>
         {say && (
           <div className="notice" role="status">
             <p>{say}</p>
           </div>
         )}
         <ErrorSummary faults={faults.map(({ path, say }) => ({ field: path, say }))} />
-        {all.length > 0 && <LogFilters id={id} query={query} choices={choices} />}
-        {lines.length === 0 && <Nothing id={id} isEmpty={all.length === 0} />}
+        {!(isEmpty && back === '') && <LogFilters id={id} query={query} choices={choices} />}
+        {lines.length === 0 && <Nothing id={id} isEmpty={isEmpty && back === ''} />}
         <ol className="log-list">
-          {(isWhole ? lines : lines.slice(0, LINES)).map((entry) => (
-            <EntryLine
-              key={entry.id}
-              stored={stored}
-              entry={entry}
-              earlier={earlier(entry)}
-              back={back}
-              mayRecord={may(stored.role, 'record') && stored.state === 'open'}
-            />
-          ))}
+          {(isWhole ? lines : lines.slice(0, LINES)).map((line) =>
+            'entry' in line ? (
+              <EntryLine
+                key={line.entry.id}
+                stored={stored}
+                entry={line.entry}
+                earlier={earlier(line.entry)}
+                back={back}
+                mayRecord={may(stored.role, 'record') && stored.state === 'open'}
+              />
+            ) : (
+              <ReminderLine key={line.reminder.id} stored={stored} reminder={line.reminder} />
+            ),
+          )}
         </ol>
         {!isWhole && (
           <p>

@@ -12,17 +12,29 @@ import { getHousehold } from '@/lib/data/households'
 import { revokeInvitation } from '@/lib/data/invitations'
 import { removeMember } from '@/lib/data/members'
 import { parseInvitationId, parseMember, parseNothing, parsePurge } from '@/lib/forms/account-forms'
+import { parseInvitee } from '@/lib/forms/outbound-forms'
+import { mailInvitation } from '@/lib/outbound/account-mail'
+import { mailSettings } from '@/lib/outbound/mailer'
 
 const ONCE = 'It is shown this once, works once, and is good for a week.'
 
-export const inviteAdult = action<null, Done>({
+export const inviteAdult = action<{ email: string }, Done>({
   name: 'invite-adult',
   needs: 'owner',
-  parse: parseNothing,
-  run: async ({ act, householdId }) => {
+  parse: parseInvitee,
+  run: async ({ input, act, viewer, householdId }) => {
     const made = await createInvitation(act, { kind: 'member', householdId, role: 'adult' })
     if (!made.ok) return refused(made.because)
     refresh()
+    if (input.email !== '' && mailSettings().ok) {
+      const { name } = await getHousehold(viewer, householdId)
+      const says = `to look after ${name} together`
+      await mailInvitation(act, { to: input.email, link: made.link, says, invitationId: made.invitation.id })
+      return {
+        ok: true,
+        done: { say: `The link is on its way to ${input.email}. Here it is too. ${ONCE}`, link: made.link },
+      }
+    }
     return {
       ok: true,
       done: { say: `Pass this link on to whoever looks after the home with you. ${ONCE}`, link: made.link },

@@ -6,11 +6,13 @@ import { now } from '@/app/now'
 import { OpenInvitations } from '@/app/open-invitations'
 import type { PageProps } from '@/app/page-props'
 import { ActionForm } from '@/app/parts/action-form'
+import { FormField } from '@/app/parts/form-field'
 import { SubmitButton } from '@/app/parts/submit-button'
 import { dateInWords } from '@/lib/core/day-words'
 import { may } from '@/lib/core/viewer'
 import { listInvitations } from '@/lib/data/invitations'
 import { listMembers } from '@/lib/data/members'
+import { mailSettings } from '@/lib/outbound/mailer'
 import { inviteAdult, revokeHomeInvitation } from './actions'
 import { MemberList } from './member-list'
 import { MovingOut } from './moving-out'
@@ -43,6 +45,15 @@ export default databasePage(async ({ params }: PageProps<{ household: string }>)
                 A second adult sees what is due and says what was done, as you do; only you decide about people, and
                 about closing the home.
               </p>
+              {mailSettings().ok && (
+                <FormField
+                  id="email"
+                  type="email"
+                  inputMode="email"
+                  label="Their e-mail, if the link is to be sent to them"
+                  hint="Left empty, you pass the link on yourself."
+                />
+              )}
               <SubmitButton>Make an invitation link</SubmitButton>
             </ActionForm>
           </>

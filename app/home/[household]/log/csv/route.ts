@@ -1,12 +1,14 @@
 import { handler } from '@/lib/access/handler'
 import { csvText } from '@/lib/core/csv'
+import { compareDays } from '@/lib/core/day'
 import { detailsInWords, doorInWords, recordInWords, subjectOfRecord } from '@/lib/core/log-words'
 import { subjectInWords } from '@/lib/core/subject-words'
+import { taskInWords } from '@/lib/core/words'
 import { getHousehold } from '@/lib/data/households'
 import { parseLogQuery } from '@/lib/forms/log-filter'
 import { loadLog } from '../load-log'
 
-const HEAD = ['Day', 'What', 'Which', 'Details', 'State', 'Recorded by', 'Recorded at (UTC)', 'How']
+const HEAD = ['Day', 'What', 'Which', 'Details', 'State', 'Who', 'When (UTC)', 'How']
 
 /** The log as a table, filtered as the page is. */
 export const GET = handler({
@@ -15,7 +17,7 @@ export const GET = handler({
   run: async ({ request, viewer, householdId }) => {
     const stored = await getHousehold(viewer, householdId)
     const { query } = parseLogQuery(new URL(request.url).searchParams)
-    const { entries } = await loadLog(viewer, stored, query)
+    const { entries, reminders } = await loadLog(viewer, stored, query)
     const rows = entries.map(({ record, by, at, door, undone, correctedBy }) => [
       record.on,
       recordInWords(record),
@@ -26,7 +28,20 @@ export const GET = handler({
       at,
       doorInWords(door),
     ])
-    return new Response(csvText([HEAD, ...rows]), {
+    const reminded = reminders.flatMap(({ on, name, at, channel, items }) =>
+      items.map(({ task, subject }) => [
+        on,
+        `Reminded: ${taskInWords(task)}`,
+        subjectInWords(stored.household, subject),
+        '',
+        '',
+        name,
+        at,
+        channel === 'mail' ? 'by mail' : 'by a notice in the browser',
+      ]),
+    )
+    const all = [...rows, ...reminded].sort((a, b) => compareDays(b[0] ?? '', a[0] ?? ''))
+    return new Response(csvText([HEAD, ...all]), {
       headers: {
         'content-type': 'text/csv; charset=utf-8',
         'content-disposition': 'attachment; filename="log.csv"',

@@ -1,0 +1,88 @@
+import { z } from 'zod'
+import type { Day } from '@/lib/core/day'
+import { type Parsed, parseForm } from './parse-form'
+import { typedDay } from './quantities'
+
+function given(say: string) {
+  return z.string({ error: say }).min(1, { error: say }).max(4000, { error: say })
+}
+
+const ADDRESS = 'Write an e-mail address, like name@example.org.'
+const address = z
+  .string({ error: ADDRESS })
+  .trim()
+  .regex(/^[^\s@<>",;:\\]{1,64}@[^\s@<>",;:\\]+$/, { error: ADDRESS })
+  .max(254, { error: ADDRESS })
+
+/** A link to a new password, asked for by e-mail. */
+export function parseForgot(form: FormData) {
+  return parseForm(form, z.object({ email: address }))
+}
+
+/** A new password, by the link of a mail; what a password must be is said where it is set. */
+export function parseRecovery(form: FormData) {
+  return parseForm(
+    form,
+    z.object({ token: given('Follow the link of the mail again.'), 'new-password': z.string().default('') }),
+  )
+}
+
+/** The link of a mail, confirmed. */
+export function parseLink(form: FormData) {
+  return parseForm(form, z.object({ token: given('Follow the link of the mail again.') }))
+}
+
+/** Somebody to be invited by mail; left empty, the link is passed on by hand. */
+export function parseInvitee(form: FormData): Parsed<{ email: string }> {
+  return parseForm(form, z.object({ email: z.literal('').or(address).default('') }))
+}
+
+/** How somebody wants to be reminded. */
+export interface ReminderWish {
+  mail: boolean
+  weekday: number
+  hour: number
+  timeZone: string
+}
+
+function isZone(text: string): boolean {
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: text }).resolvedOptions().timeZone !== ''
+  } catch {
+    return false
+  }
+}
+
+function whole(max: number, say: string) {
+  return z
+    .string({ error: say })
+    .regex(/^\d{1,2}$/, { error: say })
+    .transform(Number)
+    .refine((value) => value <= max, { error: say })
+}
+
+export function parseReminderWish(form: FormData): Parsed<ReminderWish> {
+  const schema = z.object({
+    mail: z.enum(['yes', 'no'], { error: 'Say whether mails are sent.' }).transform((word) => word === 'yes'),
+    weekday: whole(6, 'Choose a weekday.'),
+    hour: whole(23, 'Choose an hour.'),
+    timeZone: z.string({ error: 'Write a time zone.' }).trim().refine(isZone, {
+      error: 'Write a time zone that exists, like America/Chicago.',
+    }),
+  })
+  return parseForm(form, schema)
+}
+
+/** A new calendar address: for all homes, or for one. */
+export function parseNewFeed(form: FormData): Parsed<{ scope: string }> {
+  return parseForm(form, z.object({ scope: z.string().max(64).default('') }))
+}
+
+export function parseFeed(form: FormData): Parsed<{ feed: string }> {
+  return parseForm(form, z.object({ feed: given('Say which calendar.') }))
+}
+
+/** Until when nobody is at home. */
+export function parseAway(form: FormData): Parsed<{ until: Day }> {
+  return parseForm(form, z.object({ until: typedDay }))
+}
