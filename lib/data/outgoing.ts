@@ -34,29 +34,37 @@ export interface Leased {
 /** Longer than any single try may take: the runner gives up on a server after a minute. */
 const LEASE_SECONDS = 10 * 60
 
-/** Messages that a newer one of the kind makes stale, unless a process has them in hand. */
-const REPLACED: readonly MessageKind[] = ['digest', 'overdue']
+/** Messages that a newer one makes stale, unless a process has them in hand: a digest tells all that a note would. */
+const REPLACED: Partial<Record<MessageKind, MessageKind[]>> = { digest: ['digest', 'overdue'], overdue: ['overdue'] }
 
-/** Puts a message out in a transaction that is going on: it goes if that is saved, and only then. */
-export async function putOut(tx: Questions, { at, ...message }: Message): Promise<void> {
-  if (REPLACED.includes(message.kind) && message.accountId !== null) {
+/** Puts a message out in a transaction that is going on: it goes if that is saved, and only then. Gives its id. */
+export async function putOut(tx: Questions, { at, ...message }: Message): Promise<string> {
+  const replaced = REPLACED[message.kind]
+  if (replaced && message.accountId !== null) {
     const { accountId, channel } = message
     const waiting = { sentAt: null, failedAt: null, sendingAt: null, interrupted: 0 }
     // After a week without a mail server there is one digest, not seven.
-    await tx.outgoing.deleteMany({
+    const stale = await tx.outgoing.findMany({
       where: {
-        ...{ accountId, channel, kind: { in: [...REPLACED] }, ...waiting },
+        ...{ accountId, channel, kind: { in: replaced }, ...waiting },
         OR: [{ leaseUntil: null }, { leaseUntil: { lt: at } }],
       },
+      select: { id: true },
     })
+    const ids = stale.map(({ id }) => id)
+    await tx.outgoing.deleteMany({ where: { id: { in: ids } } })
+    // Nobody was reminded by a message that never went.
+    await tx.reminded.deleteMany({ where: { messageId: { in: ids } } })
   }
+  const id = newId()
   await tx.$executeRaw`INSERT INTO "Outgoing" ("id", "key", "channel", "kind", "accountId", "to", "subject", "text", "html", "createdAt", "nextTryAt")
-    VALUES (${newId()}, ${message.key}, ${message.channel}, ${message.kind}, ${message.accountId}, ${message.to},
+    VALUES (${id}, ${message.key}, ${message.channel}, ${message.kind}, ${message.accountId}, ${message.to},
       ${message.subject}, ${message.text}, ${message.html}, ${at}, ${at}) ON CONFLICT ("key") DO NOTHING`
+  return id
 }
 
 /** Puts a message out on its own. */
-export function putOutAlone(message: Message): Promise<void> {
+export function putOutAlone(message: Message): Promise<string> {
   return together((tx) => putOut(tx, message))
 }
 

@@ -105,8 +105,10 @@ export function settle(
     const { accountId, nextAt } = person
     const { count } = await tx.reminding.updateMany({ where: { accountId, nextAt }, data: next })
     if (count === 0) return false
-    for (const message of messages) await putOut(tx, message)
-    if (messages.length > 0) await noteTold(tx, person, { at, told, channel: messages[0]?.channel ?? 'mail' })
+    const ids = []
+    for (const message of messages) ids.push(await putOut(tx, message))
+    const [first] = messages
+    if (first) await noteTold(tx, person, { at, told, channel: first.channel, messageId: ids[0] ?? null })
     return true
   })
 }
@@ -114,9 +116,9 @@ export function settle(
 async function noteTold(
   tx: Questions,
   { accountId, name }: Pick<Reminded, 'accountId' | 'name'>,
-  { at, told, channel }: { at: Instant; told: ReminderLine[]; channel: string },
+  { told, ...rest }: { at: Instant; told: ReminderLine[]; channel: string; messageId: string | null },
 ): Promise<void> {
-  const rows = told.map((line) => ({ id: newId(), ...line, accountId, name, at, channel }))
+  const rows = told.map((line) => ({ id: newId(), ...line, accountId, name, ...rest }))
   if (rows.length > 0) await tx.reminded.createMany({ data: rows })
 }
 
@@ -128,15 +130,14 @@ export interface RemindedLine extends Omit<ReminderLine, 'householdId'> {
   channel: 'mail' | 'push'
 }
 
-/** Of what people were reminded in a household, the latest first; empty for someone else's. */
+/** Of what people were reminded in a household, the latest first, by messages that went out; empty for someone else's. */
 export function listReminded(viewer: Viewer, householdId: string): Promise<RemindedLine[]> {
   return ask(async (db) => {
     if (!(await findRole(db, viewer, householdId))) return []
-    const rows = await db.reminded.findMany({
-      where: { householdId },
-      omit: { householdId: true, accountId: true },
-      orderBy: [{ at: 'desc' }, { id: 'asc' }],
-    })
-    return rows as RemindedLine[]
+    return db.$queryRaw<RemindedLine[]>`
+      SELECT r."id", r."task", r."subject", r."latest", r."kind", r."name", r."at", r."channel" FROM "Reminded" r
+      WHERE r."householdId" = ${householdId}
+        AND NOT EXISTS (SELECT 1 FROM "Outgoing" o WHERE o."id" = r."messageId" AND o."sentAt" IS NULL)
+      ORDER BY r."at" DESC, r."id"`
   })
 }

@@ -81,14 +81,16 @@ test('one mail on the chosen weekday and hour, in the person’s own zone, and n
   await run('2026-11-29T15:00:00Z')
   expect(office.mails).toHaveLength(1)
   const [mail] = office.mails
-  expect(mail?.subject).toMatch(/^Change the filter: wall grille, overdue/)
+  expect(mail?.subject).toMatch(/, overdue, and \d more things$/)
   expect(mail?.text).toContain('16 × 25 × 1, pleated, MERV 8, in the wall grille; arrow into the wall.')
   expect(mail?.html).toContain('16 × 25 × 1, pleated, MERV 8, in the wall grille; arrow into the wall.')
   expect(Object.keys(buttons())).toEqual(
     expect.arrayContaining(['Done today', 'Looked: light comes through', 'Remind me in two weeks']),
   )
   const reminded = await listReminded(ann, home)
-  expect(reminded[0]).toMatchObject({ task: 'change-filter', subject: 'hall', channel: 'mail', name: ann.name })
+  expect(reminded).toContainEqual(
+    expect.objectContaining({ task: 'change-filter', subject: 'hall', channel: 'mail', name: ann.name }),
+  )
 })
 
 test('after a week without the server there is one mail, not seven', async () => {
@@ -102,10 +104,12 @@ test('after weeks without a mail server there is one mail: the newest', async ()
   const { port } = new URL(office.url)
   await office.close()
   for (const day of ['2026-11-28', '2026-12-05', '2026-12-12']) await run(`${day}T15:00:00Z`)
+  expect(await listReminded(ann, home), 'nobody was reminded by a mail that has not gone').toEqual([])
   office = await openPostOffice(Number(port))
-  await run('2026-12-14T15:00:00Z')
-  await run('2026-12-19T14:00:00Z')
+  await run('2026-12-12T21:00:00Z')
   expect(office.mails).toHaveLength(1)
+  const days = new Set((await listReminded(ann, home)).map(({ at }) => at.slice(0, 10)))
+  expect([...days]).toEqual(['2026-12-12'])
 })
 
 test('something that becomes overdue is told on its day, once', async () => {
@@ -183,7 +187,7 @@ test('while nobody is at home the mail is a freeze watch in the cold months, and
   expect(office.mails[0]?.text).toContain('Ask somebody to look in.')
   await clearAway(as(ann), home)
   await run('2026-12-05T15:00:00Z')
-  expect(office.mails[1]?.subject).toContain('Change the filter')
+  expect(office.mails[1]?.subject).toContain('overdue')
 })
 
 test('over both changes of the clock the mail comes at nine by the wall clock', () => {
