@@ -77,6 +77,16 @@ self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim(
 self.addEventListener('message', ({ data }) => {
   if (data === 'send') send().catch(() => {})
 })
+// A notice of what is due; it leads to the page that says everything.
+self.addEventListener('push', (event) => {
+  const { title, path, tag } = event.data?.json() ?? {}
+  if (title) event.waitUntil(self.registration.showNotification(title, { tag, icon: '/icon-192.png', data: { path } }))
+})
+self.addEventListener('notificationclick', (event) => {
+  event.notification.close()
+  const { href, origin } = new URL(event.notification.data?.path ?? '/homes', location.origin)
+  if (origin === location.origin) event.waitUntil(self.clients.openWindow(href))
+})
 self.addEventListener('fetch', (event) => {
   const { request } = event
   const url = new URL(request.url)

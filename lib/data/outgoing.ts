@@ -41,12 +41,12 @@ const REPLACED: Partial<Record<MessageKind, MessageKind[]>> = { digest: ['digest
 export async function putOut(tx: Questions, { at, ...message }: Message): Promise<string> {
   const replaced = REPLACED[message.kind]
   if (replaced && message.accountId !== null) {
-    const { accountId, channel } = message
+    const { accountId, channel, to } = message
     const waiting = { sentAt: null, failedAt: null, sendingAt: null, interrupted: 0 }
     // After a week without a mail server there is one digest, not seven.
     const stale = await tx.outgoing.findMany({
       where: {
-        ...{ accountId, channel, kind: { in: replaced }, ...waiting },
+        ...{ accountId, channel, to, kind: { in: replaced }, ...waiting },
         OR: [{ leaseUntil: null }, { leaseUntil: { lt: at } }],
       },
       select: { id: true },

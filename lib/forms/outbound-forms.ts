@@ -82,6 +82,24 @@ export function parseFeed(form: FormData): Parsed<{ feed: string }> {
   return parseForm(form, z.object({ feed: given('Say which calendar.') }))
 }
 
+/**
+ * A browser that wants notices. What it gives is an address that this server will call: only one of a public service by
+ * name, so that nobody makes it knock on doors inside its own network.
+ */
+export function parsePushTarget(form: FormData): Parsed<{ endpoint: string; p256dh: string; auth: string }> {
+  const say = 'This browser gave no address that notices can be sent to.'
+  const key = z.string({ error: say }).regex(/^[\w-]{16,200}={0,2}$/, { error: say })
+  const endpoint = z.string({ error: say }).max(2000, { error: say }).refine(isPublicService, { error: say })
+  return parseForm(form, z.object({ endpoint, p256dh: key, auth: key }))
+}
+
+function isPublicService(text: string): boolean {
+  if (!URL.canParse(text)) return false
+  const { protocol, hostname, port, username } = new URL(text)
+  const isName = /^[a-z0-9-]+(\.[a-z0-9-]+)*\.[a-z]{2,}$/.test(hostname) && !/\.(local|internal|localhost|lan|home|arpa)$/.test(hostname)
+  return protocol === 'https:' && port === '' && username === '' && isName
+}
+
 /** Until when nobody is at home. */
 export function parseAway(form: FormData): Parsed<{ until: Day }> {
   return parseForm(form, z.object({ until: typedDay }))

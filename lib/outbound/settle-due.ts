@@ -4,6 +4,7 @@ import type { HouseholdPlan } from '@/lib/core/plan-types'
 import { instantAt, localDay } from '@/lib/core/zone'
 import type { KeptPlans } from '@/lib/data/kept-plans'
 import type { Message } from '@/lib/data/outgoing'
+import { listPushIds } from '@/lib/data/push-targets'
 import { listDue, listTold, type Reminded, type ReminderLine, settle, toldKey } from '@/lib/data/remindings'
 import { digestMail, type Told } from './digest'
 import { lastSlot, type Tidings, tidingsFor } from './reminders'
@@ -39,7 +40,7 @@ async function settlePerson(person: Reminded, means: Means): Promise<number> {
   const { at } = means
   const on = localDay(at, person.timeZone)
   const nextAt = nextMoment(person, at)
-  const channels = channelsOf(person, means)
+  const channels = await channelsOf(person, means)
   // Nothing is settled that could not be told: the digest waits for a way out.
   if (channels.length === 0) {
     await settle(person, { nextAt, digestOn: person.digestOn }, { at, messages: [], told: [] })
@@ -82,10 +83,14 @@ interface Channel {
   to: string
 }
 
-function channelsOf({ mail, push, confirmed, email, accountId }: Reminded, { canMail, canPush }: Means): Channel[] {
+async function channelsOf(
+  { mail, push, confirmed, email, accountId }: Reminded,
+  { canMail, canPush }: Means,
+): Promise<Channel[]> {
+  const browsers = push && canPush ? await listPushIds(accountId) : []
   return [
     ...(mail && confirmed && canMail ? [{ channel: 'mail' as const, to: email }] : []),
-    ...(push && canPush ? [{ channel: 'push' as const, to: accountId }] : []),
+    ...browsers.map((to) => ({ channel: 'push' as const, to })),
   ]
 }
 

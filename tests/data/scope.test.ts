@@ -62,6 +62,7 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   listFeeds: (f, w) => call(f, w.viewer),
   findReminding: (f, w) => call(f, w.viewer),
   listReminded: (f, w) => call(f, w.viewer, w.home),
+  countPushTargets: (f, w) => call(f, w.viewer),
   listSent: (f, w) => call(f, w.viewer),
   findAway: (f, w) => call(f, w.viewer, w.home),
   saveAway: (f, w) => call(f, as(w.viewer), w.home, { today: '2026-11-25', until: '2026-12-25' }),
@@ -84,16 +85,12 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   findPicture: (f, w) => call(f, w.viewer, w.home, 'a guess'),
   removePhoto: (f, w) => call(f, as(w.viewer), w.home, 'a guess'),
   archiveOf: (f, w) => call(f, w.viewer, w.home),
-  findAway: (f, w) => call(f, w.viewer, w.home),
-  saveAway: (f, w) => call(f, as(w.viewer), w.home, { today: '2026-11-25', until: '2026-12-25' }),
-  clearAway: (f, w) => call(f, as(w.viewer), w.home),
   saveBrief: (f, w) => call(f, as(w.viewer), w.home, { key: 'x', flow: 'no-heat', title: 'x', page: {} }),
   findBrief: (f, w) => call(f, w.viewer, w.home, 'a guess'),
   listBriefs: (f, w) => call(f, w.viewer, w.home),
   shareBrief: (f, w) => call(f, as(w.viewer), w.home, 'a guess', null),
   recordEpisode: (f, w) => call(f, as(w.viewer), w.home, [{ key: 'x', kind: 'trip', minute: 1 }]),
   listEpisode: (f, w) => call(f, w.viewer, w.home),
-  listReminded: (f, w) => call(f, w.viewer, w.home),
 }
 
 // They write into the caller's own account, or take no household.
@@ -108,6 +105,8 @@ const OWN = new Set([
   'dropDraft',
   'finishDraft',
   'saveReminding',
+  'savePushTarget',
+  'endPush',
 ])
 // They run inside a transaction that a function above has opened, with what it checked.
 const INSIDE = new Set([

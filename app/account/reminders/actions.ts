@@ -8,12 +8,14 @@ import { publicUrl } from '@/lib/access/public-url'
 import { today } from '@/lib/clock'
 import { endFeed } from '@/lib/data/feeds'
 import { findAddress } from '@/lib/data/mail-links'
+import { endPush, type PushTarget, savePushTarget } from '@/lib/data/push-targets'
 import { findReminding, saveReminding } from '@/lib/data/remindings'
 import { parseNothing } from '@/lib/forms/account-forms'
-import { parseFeed, parseNewFeed, parseReminderWish, type ReminderWish } from '@/lib/forms/outbound-forms'
+import { parseFeed, parseNewFeed, parsePushTarget, parseReminderWish, type ReminderWish } from '@/lib/forms/outbound-forms'
 import { sendConfirmation } from '@/lib/outbound/account-mail'
 import { changeFeedAddress, createFeed } from '@/lib/outbound/feed'
 import { mailSettings } from '@/lib/outbound/mailer'
+import { canPush } from '@/lib/outbound/push-keys'
 import { nextMoment } from '@/lib/outbound/settle-due'
 
 const ONCE =
@@ -76,6 +78,31 @@ export const saveWish = action<ReminderWish, Done>({
       ok: true,
       done: { say: `Saved. A mail is on its way to ${address.email}: follow its link, then reminders come.` },
     }
+  },
+})
+
+export const showNotices = action<PushTarget, Done>({
+  name: 'show-notices',
+  needs: 'account',
+  parse: parsePushTarget,
+  run: async ({ input, act, viewer }) => {
+    if (!canPush()) return refused('not-found')
+    if ((await findReminding(viewer)) === null)
+      return { ok: false, faults: [{ path: '', say: 'Say first when you want to be reminded, and save it. Then try again.' }] }
+    await savePushTarget(act, input)
+    refresh()
+    return { ok: true, done: { say: 'This browser shows a notice when there is something to say.' } }
+  },
+})
+
+export const endNotices = action<null, Done>({
+  name: 'end-notices',
+  needs: 'account',
+  parse: parseNothing,
+  run: async ({ act }) => {
+    await endPush(act)
+    refresh()
+    return { ok: true, done: { say: 'No browser shows notices any more.' } }
   },
 })
 

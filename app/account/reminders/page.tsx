@@ -6,10 +6,13 @@ import { listFeeds } from '@/lib/data/feeds'
 import { listHomes } from '@/lib/data/households'
 import { findAddress } from '@/lib/data/mail-links'
 import { listSent } from '@/lib/data/outgoing'
+import { countPushTargets } from '@/lib/data/push-targets'
 import { findReminding } from '@/lib/data/remindings'
 import { mailSettings } from '@/lib/outbound/mailer'
+import { canPush, pushKeys } from '@/lib/outbound/push-keys'
 import { Calendars } from './calendars'
 import { Mails } from './mails'
+import { Notices } from './notices'
 
 export const metadata: Metadata = { title: 'Reminders' }
 
@@ -31,6 +34,7 @@ export default databasePage(async () => {
         missing={settings.ok ? [] : settings.missing}
         sent={await listSent(viewer)}
       />
+      {canPush() && <Notices publicKey={pushKeys().publicKey} browsers={await countPushTargets(viewer)} />}
     </main>
   )
 })

@@ -1,0 +1,134 @@
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { tables } from '@/content/tables'
+import { planHousehold } from '@/lib/core/plan'
+import { confirmAddress } from '@/lib/data/mail-links'
+import { findAccountByEmail } from '@/lib/data/accounts'
+import { keepPlans } from '@/lib/data/kept-plans'
+import { runReminders } from '@/lib/outbound/runner'
+import { aHousehold } from '../support/a-household'
+import { type RunningApp, startApp } from '../support/app'
+import { axeFindings, DESKTOP, expectBrowserProblem, newPage, PHONE, screenshot } from '../support/browser'
+import { openPostOffice, type PostOffice } from '../support/post-office'
+import { anAccount, besideApp, signInOn } from '../support/signed-in'
+
+// The tests of this file are one story, in its order: from the settings page to the day that moves.
+const LONG = { timeout: 180_000 }
+let office: PostOffice
+let app: RunningApp
+let back: () => Promise<void>
+let home = ''
+
+beforeAll(async () => {
+  office = await openPostOffice()
+  const env = { SMTP_URL: office.url, MAIL_FROM: 'plenum@example.org' }
+  app = await startApp({ env })
+  back = besideApp(app)
+  Object.assign(process.env, env, { PUBLIC_URL: app.address })
+  const old = aHousehold({ since: '2026-03-01', records: [{ on: '2026-03-20', kind: 'filter-changed', filter: 'hall' }] })
+  ;[home = ''] = await anAccount('ann', [old])
+}, 240_000)
+afterAll(async () => {
+  await back?.()
+  await app?.stop()
+  await office?.close()
+})
+
+async function open(options: { width?: number; dark?: boolean; javaScript?: boolean } = {}): Promise<Page> {
+  const page = await newPage({ ...options, baseURL: app.address })
+  await signInOn(page, app.address, 'ann')
+  return page
+}
+
+async function feedDay(page: Page, path: string): Promise<string | undefined> {
+  const text = await (await page.request.get(path)).text()
+  const event = text.split('BEGIN:VEVENT').find((part) => part.includes('Change the filter'))
+  return /DTSTART;VALUE=DATE:(\d{8})/.exec(event ?? '')?.[1]
+}
+
+for (const javaScript of [false, true])
+  test(`from the settings to the day that moves, ${javaScript ? 'with' : 'without'} scripts`, LONG, async () => {
+    office.mails.length = 0
+    const page = await open({ javaScript })
+    await page.goto('/account/reminders')
+    await page.getByRole('button', { name: /^Make (a calendar|another) address/ }).click()
+    const feed = new URL(await page.getByLabel('The link').inputValue()).pathname
+    const before = await feedDay(page, feed)
+    expect(before).toMatch(/^\d{8}$/)
+
+    await page.getByLabel('Send them').check()
+    await page.getByRole('button', { name: 'Save', exact: true }).click()
+    await page.getByText('Saved.').waitFor()
+    const account = await findAccountByEmail('ann@example.org')
+    await confirmAddress(account?.id ?? '')
+    const plans = keepPlans((stored, on) => planHousehold(stored.household, tables, on), { version: 1 })
+    process.env.PLENUM_NOW = new Date(Date.now() + (javaScript ? 9 : 8) * 86_400_000).toISOString()
+    await runReminders({ plans, freezeWatch: [] })
+    delete process.env.PLENUM_NOW
+    const mail = office.mails.find(({ text }) => text?.includes('Looked: light comes through'))
+    const [, looked = ''] = /Looked: light comes through:\n\S+?(\/act\/\S+)/.exec(mail?.text ?? '') ?? []
+    const [, done = ''] = /(\/act\/\S+)\nLooked: light comes through/.exec(mail?.text ?? '') ?? []
+    const link = javaScript ? looked : done
+
+    const anyone = await newPage({ javaScript, baseURL: app.address })
+    await anyone.goto(link)
+    expect(await feedDay(page, feed), 'following the link changes nothing').toBe(before)
+    expect(await axeFindings(anyone)).toEqual([])
+    await anyone.getByRole('button', { name: /^Yes/ }).click()
+    await anyone.getByRole('heading', { name: 'Done' }).waitFor()
+    expect(await feedDay(page, feed)).not.toBe(before)
+
+    await page.goto(`/home/${home}/log`)
+    expect(await page.locator('main').textContent()).toContain('by a button in a mail')
+  })
+
+test('every page of reminders and of the log is clean: phone and desktop, light and dark', LONG, async () => {
+  const page = await open()
+  await page.goto(`/home/${home}/log`)
+  const correct = (await page.getByRole('link', { name: /^Correct/ }).first().getAttribute('href')) ?? ''
+  const paths: Record<string, string> = {
+    reminders: '/account/reminders',
+    log: `/home/${home}/log?kind=filter-changed`,
+    year: `/home/${home}/log/2026`,
+    correct,
+    away: `/home/${home}/away`,
+    forgot: '/forgot',
+    over: '/act/nothing',
+    confirm: '/confirm/nothing',
+  }
+  for (const [name, path] of Object.entries(paths))
+    for (const width of [PHONE, DESKTOP])
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.setViewportSize({ width, height: 844 })
+        await page.emulateMedia({ colorScheme })
+        await page.goto(path)
+        expect(await axeFindings(page), `${path} at ${width}, ${colorScheme}`).toEqual([])
+        const overflow = 'document.documentElement.scrollWidth - document.documentElement.clientWidth'
+        expect(await page.evaluate(overflow), `${path} at ${width}: nothing to scroll sideways`).toBe(0)
+        if ((width === PHONE) === (colorScheme === 'light')) await screenshot(page, `outbound-${name}-${width}`)
+      }
+})
+
+test('the log is undone, corrected, and taken along', LONG, async () => {
+  const page = await open({ javaScript: false })
+  await page.goto(`/home/${home}/log?kind=filter-changed`)
+  await page.getByRole('link', { name: /^Correct/ }).first().click()
+  await page.getByLabel('The day').fill('2026-03-19')
+  await page.getByRole('button', { name: 'Correct it' }).click()
+  expect(await page.locator('main').textContent()).toContain('Before the correction')
+  await page.getByRole('button', { name: /^Take back/ }).first().click()
+  expect(await page.locator('main').textContent()).toContain('Taken back')
+  const csv = await (await page.request.get(`/home/${home}/log/csv`)).text()
+  expect(csv).toContain('taken back')
+  expect(csv).toContain('Reminded: ')
+})
+
+test('without a mail server the settings say what is missing; a link that leads nowhere says so', LONG, async () => {
+  expectBrowserProblem(/404/)
+  const page = await newPage()
+  await page.goto('/forgot')
+  expect(await page.locator('main').textContent()).toContain('sends no mail')
+  await page.goto('/act/x.y')
+  expect(await page.locator('h1').textContent()).toBe('This link is over')
+  expect((await page.request.get(`/calendar/${'a'.repeat(43)}.ics`)).status()).toBe(404)
+})
