@@ -96,7 +96,9 @@ export function parsePushTarget(form: FormData): Parsed<{ endpoint: string; p256
 function isPublicService(text: string): boolean {
   if (!URL.canParse(text)) return false
   const { protocol, hostname, port, username } = new URL(text)
-  const isName = /^[a-z0-9-]+(\.[a-z0-9-]+)*\.[a-z]{2,}$/.test(hostname) && !/\.(local|internal|localhost|lan|home|arpa)$/.test(hostname)
+  const isName =
+    /^[a-z0-9-]+(\.[a-z0-9-]+)*\.[a-z]{2,}$/.test(hostname) &&
+    !/\.(local|internal|localhost|lan|home|arpa)$/.test(hostname)
   return protocol === 'https:' && port === '' && username === '' && isName
 }
 

@@ -15,7 +15,10 @@ export async function runReminders(means: Pick<Means, 'plans' | 'freezeWatch'>):
   const settled = await settleDue({ ...means, at: at(), canMail: settings.ok, canPush: canPush() })
   const post = settings.ok ? mailer(settings) : null
   try {
-    const passed = await passOutbox({ mail: post && ((message) => post.send(message)), push: canPush() ? (message) => push(message) : null }, at)
+    const passed = await passOutbox(
+      { mail: post && ((message) => post.send(message)), push: canPush() ? (message) => push(message) : null },
+      at,
+    )
     return { ...settled, ...passed }
   } finally {
     post?.close()

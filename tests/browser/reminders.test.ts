@@ -2,9 +2,9 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { tables } from '@/content/tables'
 import { planHousehold } from '@/lib/core/plan'
-import { confirmAddress } from '@/lib/data/mail-links'
 import { findAccountByEmail } from '@/lib/data/accounts'
 import { keepPlans } from '@/lib/data/kept-plans'
+import { confirmAddress } from '@/lib/data/mail-links'
 import { runReminders } from '@/lib/outbound/runner'
 import { aHousehold } from '../support/a-household'
 import { type RunningApp, startApp } from '../support/app'
@@ -25,7 +25,10 @@ beforeAll(async () => {
   app = await startApp({ env })
   back = besideApp(app)
   Object.assign(process.env, env, { PUBLIC_URL: app.address })
-  const old = aHousehold({ since: '2026-03-01', records: [{ on: '2026-03-20', kind: 'filter-changed', filter: 'hall' }] })
+  const old = aHousehold({
+    since: '2026-03-01',
+    records: [{ on: '2026-03-20', kind: 'filter-changed', filter: 'hall' }],
+  })
   ;[home = ''] = await anAccount('ann', [old])
 }, 240_000)
 afterAll(async () => {
@@ -85,7 +88,11 @@ for (const javaScript of [false, true])
 test('every page of reminders and of the log is clean: phone and desktop, light and dark', LONG, async () => {
   const page = await open()
   await page.goto(`/home/${home}/log`)
-  const correct = (await page.getByRole('link', { name: /^Correct/ }).first().getAttribute('href')) ?? ''
+  const correct =
+    (await page
+      .getByRole('link', { name: /^Correct/ })
+      .first()
+      .getAttribute('href')) ?? ''
   const paths: Record<string, string> = {
     reminders: '/account/reminders',
     log: `/home/${home}/log?kind=filter-changed`,
@@ -112,11 +119,17 @@ test('every page of reminders and of the log is clean: phone and desktop, light 
 test('the log is undone, corrected, and taken along', LONG, async () => {
   const page = await open({ javaScript: false })
   await page.goto(`/home/${home}/log?kind=filter-changed`)
-  await page.getByRole('link', { name: /^Correct/ }).first().click()
+  await page
+    .getByRole('link', { name: /^Correct/ })
+    .first()
+    .click()
   await page.getByLabel('The day').fill('2026-03-19')
   await page.getByRole('button', { name: 'Correct it' }).click()
   expect(await page.locator('main').textContent()).toContain('Before the correction')
-  await page.getByRole('button', { name: /^Take back/ }).first().click()
+  await page
+    .getByRole('button', { name: /^Take back/ })
+    .first()
+    .click()
   expect(await page.locator('main').textContent()).toContain('Taken back')
   const csv = await (await page.request.get(`/home/${home}/log/csv`)).text()
   expect(csv).toContain('taken back')

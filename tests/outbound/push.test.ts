@@ -29,7 +29,9 @@ beforeAll(async () => {
   if (!ready) return
   const [key, cert] = [join(place.folder, 'key.pem'), join(place.folder, 'cert.pem')]
   const made = ['req', '-x509', '-newkey', 'rsa:2048', '-nodes', '-days', '2', '-subj', '/CN=localhost']
-  execFileSync('openssl', [...made, '-addext', 'subjectAltName=DNS:localhost', '-keyout', key, '-out', cert], { stdio: 'ignore' })
+  execFileSync('openssl', [...made, '-addext', 'subjectAltName=DNS:localhost', '-keyout', key, '-out', cert], {
+    stdio: 'ignore',
+  })
   server = createServer({ key: readFileSync(key), cert: readFileSync(cert) }, (request, response) => {
     const chunks: Buffer[] = []
     request.on('data', (chunk) => chunks.push(chunk))
@@ -83,7 +85,10 @@ test.runIf(ready)('what a browser gets can be read with its own keys only, and s
   status = 201
   const to = await target('ann')
   expect(await push(message(to), { agent })).toEqual({ kind: 'sent' })
-  expect(readNotice(got?.body ?? Buffer.alloc(0))).toMatchObject({ title: 'Change the filter: wall grille, overdue', path: '/homes' })
+  expect(readNotice(got?.body ?? Buffer.alloc(0))).toMatchObject({
+    title: 'Change the filter: wall grille, overdue',
+    path: '/homes',
+  })
   expect(got?.headers.authorization).toMatch(/^vapid t=/)
   expect(got?.body.includes('filter')).toBe(false)
 })

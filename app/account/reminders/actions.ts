@@ -11,7 +11,13 @@ import { findAddress } from '@/lib/data/mail-links'
 import { endPush, type PushTarget, savePushTarget } from '@/lib/data/push-targets'
 import { findReminding, saveReminding } from '@/lib/data/remindings'
 import { parseNothing } from '@/lib/forms/account-forms'
-import { parseFeed, parseNewFeed, parsePushTarget, parseReminderWish, type ReminderWish } from '@/lib/forms/outbound-forms'
+import {
+  parseFeed,
+  parseNewFeed,
+  parsePushTarget,
+  parseReminderWish,
+  type ReminderWish,
+} from '@/lib/forms/outbound-forms'
 import { sendConfirmation } from '@/lib/outbound/account-mail'
 import { changeFeedAddress, createFeed } from '@/lib/outbound/feed'
 import { mailSettings } from '@/lib/outbound/mailer'
@@ -88,7 +94,10 @@ export const showNotices = action<PushTarget, Done>({
   run: async ({ input, act, viewer }) => {
     if (!canPush()) return refused('not-found')
     if ((await findReminding(viewer)) === null)
-      return { ok: false, faults: [{ path: '', say: 'Say first when you want to be reminded, and save it. Then try again.' }] }
+      return {
+        ok: false,
+        faults: [{ path: '', say: 'Say first when you want to be reminded, and save it. Then try again.' }],
+      }
     await savePushTarget(act, input)
     refresh()
     return { ok: true, done: { say: 'This browser shows a notice when there is something to say.' } }

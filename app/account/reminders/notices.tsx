@@ -47,7 +47,10 @@ export function Notices({ publicKey, browsers }: { publicKey: string; browsers: 
 
 async function formOf(publicKey: string): Promise<{ ok: true; form: FormData } | { ok: false; say: string }> {
   if ((await Notification.requestPermission()) !== 'granted')
-    return { ok: false, say: 'The browser does not allow notices from here. Its settings for this site can change that.' }
+    return {
+      ok: false,
+      say: 'The browser does not allow notices from here. Its settings for this site can change that.',
+    }
   try {
     await navigator.serviceWorker.register('/sw.js')
     const worker = await navigator.serviceWorker.ready
