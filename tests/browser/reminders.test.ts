@@ -17,7 +17,7 @@ const LONG = { timeout: 180_000 }
 let office: PostOffice
 let app: RunningApp
 let back: () => Promise<void>
-let home = ''
+const homes: Record<string, string> = {}
 
 beforeAll(async () => {
   office = await openPostOffice()
@@ -29,7 +29,7 @@ beforeAll(async () => {
     since: '2026-03-01',
     records: [{ on: '2026-03-20', kind: 'filter-changed', filter: 'hall' }],
   })
-  ;[home = ''] = await anAccount('ann', [old])
+  for (const name of ['ann', 'ben']) homes[name] = (await anAccount(name, [old]))[0] ?? ''
 }, 240_000)
 afterAll(async () => {
   await back?.()
@@ -37,9 +37,9 @@ afterAll(async () => {
   await office?.close()
 })
 
-async function open(options: { width?: number; dark?: boolean; javaScript?: boolean } = {}): Promise<Page> {
+async function open(name: string, options: { javaScript?: boolean } = {}): Promise<Page> {
   const page = await newPage({ ...options, baseURL: app.address })
-  await signInOn(page, app.address, 'ann')
+  await signInOn(page, app.address, name)
   return page
 }
 
@@ -52,7 +52,8 @@ async function feedDay(page: Page, path: string): Promise<string | undefined> {
 for (const javaScript of [false, true])
   test(`from the settings to the day that moves, ${javaScript ? 'with' : 'without'} scripts`, LONG, async () => {
     office.mails.length = 0
-    const page = await open({ javaScript })
+    const name = javaScript ? 'ben' : 'ann'
+    const page = await open(name, { javaScript })
     await page.goto('/account/reminders')
     await page.getByRole('button', { name: /^Make (a calendar|another) address/ }).click()
     const feed = new URL(await page.getByLabel('The link').inputValue()).pathname
@@ -62,10 +63,10 @@ for (const javaScript of [false, true])
     await page.getByLabel('Send them').check()
     await page.getByRole('button', { name: 'Save', exact: true }).click()
     await page.getByText('Saved.').waitFor()
-    const account = await findAccountByEmail('ann@example.org')
+    const account = await findAccountByEmail(`${name}@example.org`)
     await confirmAddress(account?.id ?? '')
     const plans = keepPlans((stored, on) => planHousehold(stored.household, tables, on), { version: 1 })
-    process.env.PLENUM_NOW = new Date(Date.now() + (javaScript ? 9 : 8) * 86_400_000).toISOString()
+    process.env.PLENUM_NOW = new Date(Date.now() + 8 * 86_400_000).toISOString()
     await runReminders({ plans, freezeWatch: [] })
     delete process.env.PLENUM_NOW
     const mail = office.mails.find(({ text }) => text?.includes('Looked: light comes through'))
@@ -81,12 +82,13 @@ for (const javaScript of [false, true])
     await anyone.getByRole('heading', { name: 'Done' }).waitFor()
     expect(await feedDay(page, feed)).not.toBe(before)
 
-    await page.goto(`/home/${home}/log`)
+    await page.goto(`/home/${homes[name]}/log`)
     expect(await page.locator('main').textContent()).toContain('by a button in a mail')
   })
 
 test('every page of reminders and of the log is clean: phone and desktop, light and dark', LONG, async () => {
-  const page = await open()
+  const page = await open('ann')
+  const home = homes.ann
   await page.goto(`/home/${home}/log`)
   const correct =
     (await page
@@ -117,7 +119,8 @@ test('every page of reminders and of the log is clean: phone and desktop, light 
 })
 
 test('the log is undone, corrected, and taken along', LONG, async () => {
-  const page = await open({ javaScript: false })
+  const page = await open('ann', { javaScript: false })
+  const home = homes.ann
   await page.goto(`/home/${home}/log?kind=filter-changed`)
   await page
     .getByRole('link', { name: /^Correct/ })

@@ -12,7 +12,7 @@ import { taskDoneInWords, taskInWords } from '@/lib/core/words'
 import { type Asked, findAsked } from '@/lib/outbound/act'
 import { actByMail } from './actions'
 
-export const metadata: Metadata = { title: 'From your mail', robots: { index: false }, referrer: 'no-referrer' }
+export const metadata: Metadata = { title: 'From your mail', robots: { index: false } }
 
 export default databasePage(async ({ params }: PageProps<{ token: string }>) => {
   await now()

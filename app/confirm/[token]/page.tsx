@@ -8,7 +8,7 @@ import { SubmitButton } from '@/app/parts/submit-button'
 import { isConfirmationOpen } from '@/lib/outbound/account-mail'
 import { confirmMyAddress } from './actions'
 
-export const metadata: Metadata = { title: 'Your address', robots: { index: false }, referrer: 'no-referrer' }
+export const metadata: Metadata = { title: 'Your address', robots: { index: false } }
 
 export default databasePage(async ({ params }: PageProps<{ token: string }>) => {
   await now()

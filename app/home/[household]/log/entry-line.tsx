@@ -25,10 +25,10 @@ export function EntryLine({ stored, entry, earlier, back, mayRecord }: EntryLine
   return (
     <li id={`entry-${entry.id}`} className="log-line">
       <p className="log-day">{dayInWords(record.on)}</p>
-      <h3 className={entry.standing ? undefined : 'log-gone'}>
+      <h2 className={entry.standing ? undefined : 'log-gone'}>
         {recordInWords(record)}
         <span className="due-where">, {subjectInWords(stored.household, subject)}</span>
-      </h3>
+      </h2>
       <Details entry={entry} />
       <p className="hint">{recordedInWords(stored, entry)}</p>
       {undone && (

@@ -9,12 +9,12 @@ export function ReminderLine({ stored, reminder }: { stored: StoredHousehold; re
   return (
     <li className="log-line">
       <p className="log-day">{dayInWords(reminder.on)}</p>
-      <h3>
+      <h2>
         Reminded
         <span className="due-where">
           , {reminder.name}, {reminder.channel === 'mail' ? 'by mail' : 'by a notice in the browser'}
         </span>
-      </h3>
+      </h2>
       <p>
         {reminder.items
           .map(({ task, subject }) => `${taskInWords(task)}: ${subjectInWords(stored.household, subject)}`)
