@@ -53,6 +53,17 @@ export function cycleThrough(cycle: Cycle, day: DayNumber): number {
   return turns * cycle.total + (cycle.prefix[since - turns * CYCLE_DAYS + 1] as number)
 }
 
+/** `a` times the first cycle's sum through `day` and `b` times the second's, in one look-up of the day. */
+export function weightedThrough(first: Cycle, a: number, second: Cycle, b: number, day: DayNumber): number {
+  const since = day - CYCLE_ORIGIN
+  const turns = Math.floor(since / CYCLE_DAYS)
+  const place = since - turns * CYCLE_DAYS + 1
+  return (
+    a * (turns * first.total + (first.prefix[place] as number)) +
+    b * (turns * second.total + (second.prefix[place] as number))
+  )
+}
+
 /** The first day from `from` to `to` for which `holds` is true, for a condition that stays true once it is; null if none. */
 export function firstDay(from: DayNumber, to: DayNumber, holds: (day: DayNumber) => boolean): DayNumber | null {
   if (from > to || !holds(to)) return null

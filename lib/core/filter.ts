@@ -31,12 +31,12 @@ export function limitOf(f: FilterInAir): { days: number; basis: 'label' | 'calen
     : { days: labelLimitDays, basis: 'label' }
 }
 
-/** Forecasts one filter from its last change; without a known one it is due on the `since` day, to be looked at first. */
+/** Forecasts one filter from its last change, by the grams that reach it (`days.gramsThrough(f)`); without a known one it is due on the `since` day, to be looked at first. */
 export function forecastFilter(
-  facts: { f: FilterInAir; days: SystemDays; theta: Theta; history: FilterHistory; since: DayNumber },
+  facts: { f: FilterInAir; days: SystemDays; grams: Through; theta: Theta; history: FilterHistory; since: DayNumber },
   figures: Figures,
 ): FilterForecast {
-  const { f, days, theta, history, since } = facts
+  const { f, days, grams, theta, history, since } = facts
   const limit = limitOf(f)
   const changedOn = history.changes.at(-1)?.on ?? null
   if (changedOn === null) {
@@ -53,7 +53,7 @@ export function forecastFilter(
       limitDays: limit.days,
     }
   }
-  const { due, early, late } = daysFull(f, days, theta, changedOn, limit.days)
+  const { due, early, late } = daysFull(f, grams, theta, changedOn, limit.days)
   const lastSeen = Math.max(changedOn, history.looks.at(-1)?.on ?? changedOn)
   return {
     earliest: Math.min(due, Math.max(due - figures.changeBeforeDays.value, changedOn + figures.noLookWithinDays.value)),
@@ -75,10 +75,9 @@ export function nextDue(f: FilterInAir, days: SystemDays, theta: Theta, from: Da
   return dayFull(days.gramsThrough(f), f.loading.capacityGrams / theta.q50, from, from + 1, from + limitDays)
 }
 
-function daysFull(f: FilterInAir, days: SystemDays, theta: Theta, from: DayNumber, limitDays: number) {
+function daysFull(f: FilterInAir, grams: Through, theta: Theta, from: DayNumber, limitDays: number) {
   const limit = from + limitDays
   if (f.loading === null) return { due: limit, early: null, late: null }
-  const grams = days.gramsThrough(f)
   const { capacityGrams } = f.loading
   // A dustier home fills the filter sooner, so each search starts where the one before ended.
   const early = dayFull(grams, capacityGrams / theta.q90, from, from + 1, limit)
@@ -114,13 +113,12 @@ function firstHeavyUse(days: SystemDays, from: DayNumber, to: DayNumber, figures
 /** Dust caught since the last change over capacity, at the end of `on`; null without a known change or model. */
 export function loadedFraction(
   f: FilterInAir,
-  days: SystemDays,
+  grams: Through,
   theta: Theta,
   changedOn: DayNumber | null,
   on: DayNumber,
 ): number | null {
   if (f.loading === null || changedOn === null) return null
-  const grams = days.gramsThrough(f)
   return (theta.q50 * (grams(on) - grams(changedOn))) / f.loading.capacityGrams
 }
 

@@ -102,7 +102,8 @@ export function planParts(
 
   for (const { days, theta } of systems.values()) {
     for (const f of days.path.filters) {
-      const forecast = forecastFilter({ f, days, theta, history: history.filter(f.filter.id), since }, tables.figures)
+      const grams = days.gramsThrough(f)
+      const forecast = forecastFilter({ f, days, grams, theta, history: history.filter(f.filter.id), since }, tables.figures)
       items.push(filterItem({ f, days, theta, forecast, on }, tables))
       workings.push({
         filter: f.filter.id,
@@ -113,7 +114,7 @@ export function planParts(
         arrestance: f.loading?.arrestance ?? null,
         capacityGrams: f.loading?.capacityGrams ?? null,
         pressureDropCleanInWg: cleanPressureDropInWg(f, days.airflow),
-        loadedFraction: loadedFraction(f, days, theta, forecast.changedOn, on),
+        loadedFraction: loadedFraction(f, grams, theta, forecast.changedOn, on),
         theta: f.loading === null ? null : theta,
       })
       const small = velocityWarning(f, days, tables)

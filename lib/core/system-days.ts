@@ -1,6 +1,6 @@
 import { type AirPath, airPath, type FilterInAir } from './air-path'
 import { type Airflow, airflowOf } from './airflow'
-import { cycleThrough, yearPlace } from './cycle'
+import { cycleThrough, weightedThrough, yearPlace } from './cycle'
 import { type DayNumber, dayNumber } from './day'
 import { dustConcentration, eventFactor } from './dust'
 import type { Filter, Household, System } from './household'
@@ -104,7 +104,7 @@ export function systemDays(
     const cool = perCfmHour * airflow.cool
     const fan = perCfmHour * airflow.fan
     const air = profile.air(arrestance)
-    const running: Through = (day) => heat * cycleThrough(air.heat, day) + cool * cycleThrough(air.cool, day)
+    const running: Through = (day) => weightedThrough(air.heat, heat, air.cool, cool, day)
     // Most fans are on auto: nothing is summed for them that is always zero.
     const base: Through = air.fan.total === 0 ? running : (day) => running(day) + fan * cycleThrough(air.fan, day)
     const stretch = ownStretch(home, measured)
