@@ -42,9 +42,15 @@ export function mediumRow(filter: Filter, tables: Tables): MediumRow {
 
 /** Orders one system's filters along its air (model, section 3): openings are parallel, the rest stand behind them. */
 export function airPath(filters: readonly Filter[], tables: Tables): AirPath {
-  const all = filters.map((filter) => placed(filter, tables))
-  const openings = all.filter((f) => isOpening(f.filter.place))
-  const behind = all.filter((f) => BEHIND.has(f.filter.place))
+  const openings: FilterInAir[] = []
+  const behind: FilterInAir[] = []
+  const all: FilterInAir[] = []
+  for (const filter of filters) {
+    const f = placed(filter, tables)
+    all.push(f)
+    if (BEHIND.has(filter.place)) behind.push(f)
+    else if (isOpening(filter.place)) openings.push(f)
+  }
   shareAir(openings)
   shareAir(behind)
   const before = flowWeighted(openings)
@@ -63,12 +69,15 @@ function placed(filter: Filter, tables: Tables): FilterInAir {
 }
 
 function shareAir(parallel: FilterInAir[]): void {
-  const total = parallel.reduce((sum, f) => sum + f.faceAreaFt2, 0)
+  let total = 0
+  for (const f of parallel) total += f.faceAreaFt2
   for (const f of parallel) f.share = f.faceAreaFt2 / total
 }
 
 function flowWeighted(parallel: FilterInAir[]): number {
-  return parallel.reduce((sum, f) => sum + (f.share ?? 0) * (f.loading?.arrestance ?? 0), 0)
+  let sum = 0
+  for (const f of parallel) sum += (f.share ?? 0) * (f.loading?.arrestance ?? 0)
+  return sum
 }
 
 /** Air through one filter when the blower moves the most, cfm; null where that is not the system's air. */

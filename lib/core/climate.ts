@@ -1,11 +1,14 @@
 import type { AnnualClimate, Climate, MonthlyClimate } from './household'
 import { expectedExcess } from './normal'
+import { PathMap } from './path-map'
 import type { Figures } from './tables'
 
 /** A year of 365 days: each day's mean temperature is normal around `meanF` with spread `sigmaF`. */
 export interface ClimateYear {
   meanF: Float64Array
   sigmaF: Float64Array
+  /** Degree-days that were asked for, by kind and base: few thermostats' set points differ. */
+  degreeDays: PathMap<Float64Array>
 }
 
 export const DAYS_IN_MONTH = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const
@@ -17,12 +20,14 @@ export function climateYear(climate: Climate, figures: Figures): ClimateYear {
   return climate.kind === 'annual' ? fromAnnual(climate, figures) : fromMonthly(climate, figures)
 }
 
-/** Degree-days of each day of the year below (`heating`) or above (`cooling`) a base in °F. */
+/** Degree-days of each day of the year below (`heating`) or above (`cooling`) a base in °F; kept, so not to be changed. */
 export function degreeDays(year: ClimateYear, kind: 'heating' | 'cooling', baseF: number): Float64Array {
-  return Float64Array.from({ length: DAYS }, (_, i) => {
-    const below = baseF - (year.meanF[i] as number)
-    return expectedExcess(kind === 'heating' ? below : -below, year.sigmaF[i] as number)
-  })
+  return year.degreeDays.get([kind, baseF], () =>
+    Float64Array.from({ length: DAYS }, (_, i) => {
+      const below = baseF - (year.meanF[i] as number)
+      return expectedExcess(kind === 'heating' ? below : -below, year.sigmaF[i] as number)
+    }),
+  )
 }
 
 function fromAnnual(climate: AnnualClimate, figures: Figures): ClimateYear {
@@ -43,7 +48,10 @@ function fromAnnual(climate: AnnualClimate, figures: Figures): ClimateYear {
   if (total(0, sigma) < hdd65) swing = rootOfIncreasing((a) => total(a, sigma) - hdd65)
   else if (!isCold) sigma = rootOfIncreasing((s) => total(0, s) - hdd65, sigma)
   if (isCold) swing = Math.max(figures.leastSwingF.value, swing)
-  return { meanF: season.map((s) => meanF - swing * s), sigmaF: new Float64Array(DAYS).fill(sigma) }
+  return yearOfDays(
+    season.map((s) => meanF - swing * s),
+    new Float64Array(DAYS).fill(sigma),
+  )
 }
 
 function fromMonthly(climate: MonthlyClimate, figures: Figures): ClimateYear {
@@ -62,18 +70,41 @@ function fromMonthly(climate: MonthlyClimate, figures: Figures): ClimateYear {
     sigmaF.fill(sigma, first, first + days)
     first += days
   })
-  return { meanF, sigmaF }
+  return yearOfDays(meanF, sigmaF)
 }
 
-/** The root at or above 0 of an increasing function, by bisection until the numbers run out; 0 where it is positive from the start. */
+function yearOfDays(meanF: Float64Array, sigmaF: Float64Array): ClimateYear {
+  return { meanF, sigmaF, degreeDays: new PathMap() }
+}
+
+/**
+ * The root at or above 0 of an increasing function, to 1e-12 of its size; 0 where it is positive from the start. By
+ * false position after Illinois (an end that stays counts half), which asks a fraction of what halving does.
+ */
 function rootOfIncreasing(f: (x: number) => number, knownHigh?: number): number {
   let low = 0
   let high = knownHigh ?? 1
   if (knownHigh === undefined) while (f(high) < 0) high *= 2
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2
-    if (f(middle) < 0) low = middle
-    else high = middle
+  let atLow = f(low)
+  let atHigh = f(high)
+  if (atLow >= 0) return low
+  let kept: 'low' | 'high' | undefined
+  for (let i = 0; i < 100 && high - low > 1e-12 * high; i++) {
+    const between = (low * atHigh - high * atLow) / (atHigh - atLow)
+    // No number is left between them.
+    if (between <= low || between >= high) return between
+    const value = f(between)
+    if (value < 0) {
+      if (kept === 'high') atHigh /= 2
+      low = between
+      atLow = value
+      kept = 'high'
+    } else {
+      if (kept === 'low') atLow /= 2
+      high = between
+      atHigh = value
+      kept = 'low'
+    }
   }
-  return (low + high) / 2
+  return high
 }

@@ -1,13 +1,16 @@
 import { CYCLE_DAYS, type DayNumber, dayNumber, FIRST_DAY } from './day'
 
 /**
- * A daily quantity that repeats with the climate, kept as prefix sums over four years (1461 days from 1 January
- * 1901), so that the sum between any two days costs two look-ups. 29 February has 28 February's value.
+ * A daily quantity that repeats with the climate, every four years (1461 days from 1 January 1901), kept as prefix
+ * sums of its 365-day year, so that the sum between any two days costs two look-ups. 29 February has 28 February's value.
  */
 export interface Cycle {
-  /** 1462 values: the sum of the first n days of the cycle. */
+  /** 366 values: the sum of the first n days of the year. */
   prefix: Float64Array
+  /** Of the four years. */
   total: number
+  /** What 29 February adds. */
+  leapDay: number
 }
 
 /** The first day of the first cycle. */
@@ -19,6 +22,13 @@ export const YEAR_PLACE = Uint16Array.from({ length: CYCLE_DAYS }, (_, i) => {
   const place = i - year * 365
   return year === 3 && place >= 59 ? place - 1 : place
 })
+
+/** Place of 29 February in the cycle's last year, which is the leap year. */
+const LEAP_PLACE = 3 * 365 + 59
+
+/** For each day of the cycle, how many days of its year of 365 are over at its end, and how many years before it. */
+const DAYS_OVER = Uint16Array.from(YEAR_PLACE, (place) => place + 1)
+const YEARS_OVER = Uint8Array.from({ length: CYCLE_DAYS }, (_, i) => Math.min(3, Math.floor(i / 365)))
 
 /** Place 0…1460 of a day in the cycle. */
 export function cyclePlace(day: DayNumber): number {
@@ -39,29 +49,31 @@ export function yearOf(day: DayNumber): number {
 
 /** Prefix sums of a year of 365 daily values. */
 export function cycleOf(year: ArrayLike<number>): Cycle {
-  const prefix = new Float64Array(CYCLE_DAYS + 1)
-  for (let i = 0; i < CYCLE_DAYS; i++) {
-    prefix[i + 1] = (prefix[i] as number) + (year[YEAR_PLACE[i] as number] as number)
-  }
-  return { prefix, total: prefix[CYCLE_DAYS] as number }
+  const prefix = new Float64Array(366)
+  for (let i = 0; i < 365; i++) prefix[i + 1] = (prefix[i] as number) + (year[i] as number)
+  const leapDay = year[58] as number
+  return { prefix, total: 4 * (prefix[365] as number) + leapDay, leapDay }
 }
 
 /** The sum over all days of the cycle up to and including `day`, from a fixed zero: only differences mean anything. */
 export function cycleThrough(cycle: Cycle, day: DayNumber): number {
   const since = day - CYCLE_ORIGIN
   const turns = Math.floor(since / CYCLE_DAYS)
-  return turns * cycle.total + (cycle.prefix[since - turns * CYCLE_DAYS + 1] as number)
+  return turns * cycle.total + sumInCycle(cycle, since - turns * CYCLE_DAYS)
 }
 
 /** `a` times the first cycle's sum through `day` and `b` times the second's, in one look-up of the day. */
 export function weightedThrough(first: Cycle, a: number, second: Cycle, b: number, day: DayNumber): number {
   const since = day - CYCLE_ORIGIN
   const turns = Math.floor(since / CYCLE_DAYS)
-  const place = since - turns * CYCLE_DAYS + 1
-  return (
-    a * (turns * first.total + (first.prefix[place] as number)) +
-    b * (turns * second.total + (second.prefix[place] as number))
-  )
+  const place = since - turns * CYCLE_DAYS
+  return a * (turns * first.total + sumInCycle(first, place)) + b * (turns * second.total + sumInCycle(second, place))
+}
+
+function sumInCycle({ prefix, leapDay }: Cycle, place: number): number {
+  const years = (YEARS_OVER[place] as number) * (prefix[365] as number)
+  const days = prefix[DAYS_OVER[place] as number] as number
+  return place < LEAP_PLACE ? years + days : years + days + leapDay
 }
 
 /** The first day from `from` to `to` for which `holds` is true, for a condition that stays true once it is; null if none. */

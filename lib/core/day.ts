@@ -80,27 +80,32 @@ function fromLocal(date: Date): Day {
   return dayText(Math.round(Date.UTC(date.getFullYear(), date.getMonth(), date.getDate()) / MS_PER_DAY))
 }
 
-// A portfolio asks for the same few days again and again.
-const later = new Map<string, Day>()
+// A portfolio asks for the same few days again and again; by how far, then by the day, so that no key is made.
+const later = { months: new Map<number, Map<Day, Day>>(), years: new Map<number, Map<Day, Day>>() }
 
-function kept(key: string, make: () => Day): Day {
-  let day = later.get(key)
+function kept(by: Map<number, Map<Day, Day>>, count: number, from: Day, make: () => Day): Day {
+  let days = by.get(count)
+  if (days === undefined) {
+    days = new Map()
+    by.set(count, days)
+  }
+  let day = days.get(from)
   if (day === undefined) {
     day = make()
-    if (later.size > 10_000) later.clear()
-    later.set(key, day)
+    if (days.size > 10_000) days.clear()
+    days.set(from, day)
   }
   return day
 }
 
 /** Calendar months later, the last day of a shorter month: `addMonths('2026-01-31', 1)` is `2026-02-28`. */
 export function addMonths(day: Day, months: number): Day {
-  return kept(`${day}m${months}`, () => fromLocal(addMonthsToDate(local(day), months)))
+  return kept(later.months, months, day, () => fromLocal(addMonthsToDate(local(day), months)))
 }
 
 /** Calendar years later: `addYears('2024-02-29', 1)` is `2025-02-28`. */
 export function addYears(day: Day, years: number): Day {
-  return kept(`${day}y${years}`, () => fromLocal(addYearsToDate(local(day), years)))
+  return kept(later.years, years, day, () => fromLocal(addYearsToDate(local(day), years)))
 }
 
 /** 1…365; 29 February counts as 28 February, and the days after it as in any other year. */

@@ -3,6 +3,7 @@ import { type DayNumber, dayText } from './day'
 import { dateInWords } from './day-words'
 import { sourced, stateOf } from './due'
 import type { FilterForecast } from './filter'
+import type { NominalSize } from './household'
 import type { Theta } from './learning'
 import type { Item, Reason, Warning } from './plan-types'
 import { sizeText } from './supplies'
@@ -83,11 +84,11 @@ export function velocityWarning(f: FilterInAir, days: SystemDays, tables: Tables
   if (limit === null || velocity === null || velocity <= limit) return null
   const cfm = velocity * f.faceAreaFt2
   const { widthIn, heightIn, depthIn } = f.filter.nominal
-  const fitting = tables.commonSizes.filter(
-    (s) => s.depthIn === depthIn && (cfm * 144) / (s.widthIn * s.heightIn) <= limit,
-  )
+  const fits = (s: NominalSize) => s.depthIn === depthIn && (cfm * 144) / (s.widthIn * s.heightIn) <= limit
   // A larger opening around the present one comes before another shape; the table has the smallest face first.
-  const larger = fitting.find((s) => s.widthIn >= widthIn && s.heightIn >= heightIn) ?? fitting[0]
+  const larger =
+    tables.commonSizes.find((s) => s.widthIn >= widthIn && s.heightIn >= heightIn && fits(s)) ??
+    tables.commonSizes.find(fits)
   const better = larger
     ? `A ${sizeText(larger).replaceAll('x', ' × ')} would bring it under that`
     : 'No common size alone would bring it under that; a second return would'

@@ -4,8 +4,8 @@ import type { DayNumber } from './day'
 import type { FilterHistory } from './history'
 import { type Look, learnTheta, type Theta } from './learning'
 import type { Basis } from './plan-types'
-import { isHeavyUse } from './profile'
-import { pathWithFitted, type SystemDays, type Through } from './system-days'
+import { isHeavyUse, type Through } from './profile'
+import { pathWithFitted, type SystemDays } from './system-days'
 import type { Figures, Tables } from './tables'
 
 /** When a filter is due, and the days around that (model, section 5). */
@@ -129,7 +129,11 @@ export function systemTheta(
   on: DayNumber,
   tables: Tables,
 ): Theta {
-  const looks = days.path.filters.flatMap((f) => looksAt(f, days, historyOf(f.filter.id), on, tables))
+  const looks: Look[] = []
+  for (const f of days.path.filters) {
+    const history = historyOf(f.filter.id)
+    if (history.looks.length > 0) looks.push(...looksAt(f, days, history, on, tables))
+  }
   return learnTheta(looks, tables.figures)
 }
 

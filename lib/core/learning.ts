@@ -36,40 +36,42 @@ export function learnTheta(looks: readonly Look[], figures: Figures): Theta {
 
 function posterior(looks: readonly Look[], figures: Figures): Theta {
   const sigma = figures.thetaSigma.value
-  const logWeight = LOG_THETA.map((t) => -((t / sigma) ** 2) / 2)
-  for (const look of looks) {
-    const logLikelihood = likelihoodOf(look.light, figures)
-    const logExpected = Math.log(look.expected)
-    for (let i = 0; i < POINTS; i++) {
-      logWeight[i] = (logWeight[i] as number) + logLikelihood((LOG_THETA[i] as number) + logExpected)
-    }
-  }
-  const greatest = Math.max(...logWeight)
-  const weight = logWeight.map((w) => Math.exp(w - greatest))
-  const total = weight.reduce((sum, w) => sum + w, 0)
+  const weight = LOG_THETA.map((t) => -((t / sigma) ** 2) / 2)
+  for (const look of looks) addLogLikelihood(weight, look, figures)
+  let greatest = Number.NEGATIVE_INFINITY
+  for (const w of weight) greatest = Math.max(greatest, w)
   // A point counts half its own weight, so that the prior's median is exactly θ = 1.
   const below = new Float64Array(POINTS)
-  let sum = 0
-  weight.forEach((w, i) => {
-    below[i] = (sum + w / 2) / total
-    sum += w
-  })
-  return { q10: quantile(below, 0.1), q50: quantile(below, 0.5), q90: quantile(below, 0.9) }
+  let total = 0
+  for (let i = 0; i < POINTS; i++) {
+    const w = Math.exp((weight[i] as number) - greatest)
+    below[i] = total + w / 2
+    total += w
+  }
+  return { q10: quantile(below, 0.1 * total), q50: quantile(below, 0.5 * total), q90: quantile(below, 0.9 * total) }
 }
 
-/** How likely a person sees this light, by the logarithm of the load. */
-function likelihoodOf(light: Light, figures: Figures): (logLoad: number) => number {
+/** Adds to each point how likely a person sees this light there, by the logarithm of the load. */
+function addLogLikelihood(weight: Float64Array, { light, expected }: Look, figures: Figures): void {
   const spread = figures.lightSpread.value
-  const clearBelow = Math.log(figures.clearBelow.value)
-  const darkAbove = Math.log(figures.darkAbove.value)
-  if (light === 'clear') return (logLoad) => logDistribution((clearBelow - logLoad) / spread)
-  if (light === 'dark') return (logLoad) => logDistribution((logLoad - darkAbove) / spread)
-  return (logLoad) => logBetween((clearBelow - logLoad) / spread, (darkAbove - logLoad) / spread)
+  const toClear = (Math.log(figures.clearBelow.value) - Math.log(expected)) / spread
+  const toDark = (Math.log(figures.darkAbove.value) - Math.log(expected)) / spread
+  for (let i = 0; i < POINTS; i++) {
+    const away = (LOG_THETA[i] as number) / spread
+    const logLikelihood =
+      light === 'clear'
+        ? logDistribution(toClear - away)
+        : light === 'dark'
+          ? logDistribution(away - toDark)
+          : logBetween(toClear - away, toDark - away)
+    weight[i] = (weight[i] as number) + logLikelihood
+  }
 }
 
+/** θ where the weight below reaches `share`. */
 function quantile(below: Float64Array, share: number): number {
-  let i = below.findIndex((b) => b >= share)
-  if (i === -1) i = POINTS - 1
+  let i = 0
+  while (i < POINTS - 1 && (below[i] as number) < share) i++
   if (i === 0) return Math.exp(LOG_THETA[0] as number)
   const low = below[i - 1] as number
   const high = below[i] as number

@@ -103,7 +103,10 @@ export function planParts(
   for (const { days, theta } of systems.values()) {
     for (const f of days.path.filters) {
       const grams = days.gramsThrough(f)
-      const forecast = forecastFilter({ f, days, grams, theta, history: history.filter(f.filter.id), since }, tables.figures)
+      const forecast = forecastFilter(
+        { f, days, grams, theta, history: history.filter(f.filter.id), since },
+        tables.figures,
+      )
       items.push(filterItem({ f, days, theta, forecast, on }, tables))
       workings.push({
         filter: f.filter.id,
@@ -128,8 +131,14 @@ export function planParts(
     for (const due of dues) items.push(itemOf(due, on, tables.figures))
     warnings.push(...unknown)
   }
-  items.sort((a, b) => compare(a.due, b.due) || compare(a.task, b.task) || compare(a.subject, b.subject))
+  items.sort(byDueDay)
   return { plan: { id: home.id, items, workings, warnings }, bought }
+}
+
+function byDueDay(a: Item, b: Item): number {
+  // Most differ by the day.
+  if (a.due !== b.due) return a.due < b.due ? -1 : 1
+  return compare(a.task, b.task) || compare(a.subject, b.subject)
 }
 
 function meanYear({ profile }: SystemDays): Pick<Workings, 'heatHours' | 'coolHours' | 'fanHours'> {

@@ -1,9 +1,9 @@
 import { type ClimateYear, climateYear } from './climate'
-import { CYCLE_ORIGIN, type Cycle, cycleOf, cycleThrough } from './cycle'
+import { CYCLE_ORIGIN, type Cycle, cycleOf, cycleThrough, yearPlace } from './cycle'
 import { CYCLE_DAYS, type DayNumber } from './day'
 import type { Climate } from './household'
 import { PathMap } from './path-map'
-import { divideDay, type LoadYear, loadYear, type RunSettings } from './runtime'
+import { type DayHours, divideDay, type LoadYear, loadYear, type RunSettings } from './runtime'
 import type { Figures } from './tables'
 
 /** The air a filter sees is the sum of three kinds of blowing, each with its own airflow. */
@@ -12,6 +12,9 @@ export interface AirCycles {
   cool: Cycle
   fan: Cycle
 }
+
+/** Sums of a daily quantity over all days up to and including one, from a fixed zero: only differences mean anything. */
+export type Through = (day: DayNumber) => number
 
 /** One system's modelled hours, shared by every system with the same climate and settings. */
 export interface Profile {
@@ -27,10 +30,13 @@ export interface Profile {
   fanOnly: Float64Array
   blower: Float64Array
   cycles: { heat: Cycle; cool: Cycle; blower: Cycle }
+  /** Sums of these hours through a day; only differences mean anything. */
+  through: { heat: Through; cool: Through; blower: Through }
+  hoursOn: (day: DayNumber) => DayHours
   /** Hours of the 365-day year: unscaled load, and the scaled hours of heating, cooling and blower. */
   totals: { heatLoad: number; coolLoad: number; heat: number; cool: number; blower: number }
   /** Days from each of the 1461 days of the cycle to the next one of heavy use; Infinity where there is none. */
-  toHeavyUse: () => Float64Array
+  toHeavyUse: () => Float32Array
   /** Hours weighted by how clean the filter keeps the air, by the arrestance in the air's way. */
   air: (arrestance: number) => AirCycles
   /** Found seasons by kind and year; see season.ts. */
@@ -46,7 +52,7 @@ export interface Scales {
 interface Load {
   load: LoadYear
   cycles: { heat: Cycle; cool: Cycle }
-  /** Of these hours, by how they are scaled. */
+  /** Of these hours, by how the fan runs and how they are scaled. */
   profiles: PathMap<Profile>
 }
 
@@ -59,7 +65,8 @@ export class Profiles {
 
   get(climate: Climate, settings: RunSettings, scales: Scales): Profile {
     const load = this.load(climate, settings)
-    return load.profiles.get([scales.heat, scales.cool], () => makeProfile(settings, load, scales, this.figures))
+    const fan = settings.fan.mode === 'circulate' ? settings.fan.minutesPerHour : settings.fan.mode
+    return load.profiles.get([fan, scales.heat, scales.cool], () => makeProfile(settings, load, scales, this.figures))
   }
 
   /** The unscaled hours alone, for comparing measured hours with them. */
@@ -76,11 +83,11 @@ function degreeDayPath({ hdd65, cdd65 }: Climate): [number | string, number | st
   return [typeof hdd65 === 'number' ? hdd65 : hdd65.join(), typeof cdd65 === 'number' ? cdd65 : cdd65.join()]
 }
 
+/** What decides the load; the fan does not. */
 function settingsPath(climate: Climate, s: RunSettings): (string | number | null)[] {
   const [hdd65, cdd65] = degreeDayPath(climate)
   const flags = (s.cools ? 1 : 0) + (s.heatBlows ? 2 : 0) + (s.coolBlows ? 4 : 0) + (s.movesAir ? 8 : 0)
-  const fan = s.fan.mode === 'circulate' ? s.fan.minutesPerHour : s.fan.mode
-  return [hdd65, cdd65, s.heat, flags, s.heatBaseF, s.coolBaseF, s.heatingDesignF, s.coolingDesignF, fan]
+  return [hdd65, cdd65, s.heat, flags, s.heatBaseF, s.coolBaseF, s.heatingDesignF, s.coolingDesignF]
 }
 
 /** Share of the reference home's dust that is left in the air, when a filter cleans it so many hours of the day (model, section 4). */
@@ -121,9 +128,14 @@ function makeProfile(
     blower[i] = day.heatRun + day.coolRun + day.fanOnly
   }
   const byArrestance = new Map<number, AirCycles>()
-  const cycles = { heat: cycleOf(heat), cool: cycleOf(cool), blower: cycleOf(blower) }
+  const cycles = {
+    // Not scaled, the hours are the load's.
+    heat: scales.heat === 1 ? loadCycles.heat : cycleOf(heat),
+    cool: scales.cool === 1 ? loadCycles.cool : cycleOf(cool),
+    blower: cycleOf(blower),
+  }
   const sum = (hours: Float64Array) => hours.reduce((total, h) => total + h, 0)
-  let toHeavyUse: Float64Array | undefined
+  let toHeavyUse: Float32Array | undefined
   return {
     settings,
     load,
@@ -135,6 +147,21 @@ function makeProfile(
     fanOnly,
     blower,
     cycles,
+    through: {
+      heat: (day) => cycleThrough(cycles.heat, day),
+      cool: (day) => cycleThrough(cycles.cool, day),
+      blower: (day) => cycleThrough(cycles.blower, day),
+    },
+    hoursOn: (day) => {
+      const i = yearPlace(day)
+      return {
+        heat: heat[i] as number,
+        cool: cool[i] as number,
+        heatRun: heatRun[i] as number,
+        coolRun: coolRun[i] as number,
+        fanOnly: fanOnly[i] as number,
+      }
+    },
     totals: {
       heatLoad: sum(load.heat),
       coolLoad: sum(load.cool),
@@ -163,12 +190,13 @@ export function isHeavyUse(blowerThrough: (day: DayNumber) => number, day: DayNu
   return blowerThrough(day) - blowerThrough(day - days) >= figures.heavyUseHours.value * days
 }
 
-function daysToHeavyUse(blower: Cycle, figures: Figures): Float64Array {
-  const wait = new Float64Array(CYCLE_DAYS).fill(Number.POSITIVE_INFINITY)
+function daysToHeavyUse(blower: Cycle, figures: Figures): Float32Array {
+  const wait = new Float32Array(CYCLE_DAYS).fill(Number.POSITIVE_INFINITY)
+  const through = (day: DayNumber) => cycleThrough(blower, day)
   let ahead = Number.POSITIVE_INFINITY
   // Any whole cycle does; one far enough from the first day that the days before it exist.
   for (let place = 2 * CYCLE_DAYS - 1; place >= 0; place--) {
-    const heavy = isHeavyUse((day) => cycleThrough(blower, day), CYCLE_ORIGIN + CYCLE_DAYS + place, figures)
+    const heavy = isHeavyUse(through, CYCLE_ORIGIN + CYCLE_DAYS + place, figures)
     ahead = heavy ? 0 : ahead + 1
     if (place < CYCLE_DAYS) wait[place] = ahead
   }

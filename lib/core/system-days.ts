@@ -1,16 +1,13 @@
 import { type AirPath, airPath, type FilterInAir } from './air-path'
 import { type Airflow, airflowOf } from './airflow'
-import { cycleThrough, weightedThrough, yearPlace } from './cycle'
+import { cycleThrough, weightedThrough } from './cycle'
 import { type DayNumber, dayNumber } from './day'
 import { dustConcentration, eventFactor } from './dust'
 import type { Filter, Household, System } from './household'
 import { type Measured, measure } from './measured'
-import { cleaningFactor, type Profile, type Profiles } from './profile'
+import { cleaningFactor, type Profile, type Profiles, type Through } from './profile'
 import { type DayHours, runSettings } from './runtime'
 import type { Tables } from './tables'
-
-/** Sums of a daily quantity over all days up to and including one, from a fixed zero: only differences mean anything. */
-export type Through = (day: DayNumber) => number
 
 /** One system's days: the shared profile, and where its own measured days differ from it. */
 export interface SystemDays {
@@ -57,17 +54,10 @@ export function systemDays(
   )
   const dust = dustConcentration(home, tables)
 
-  const modelled = (day: DayNumber): DayHours => {
-    const i = yearPlace(day)
-    return {
-      heat: profile.heat[i] as number,
-      cool: profile.cool[i] as number,
-      heatRun: profile.heatRun[i] as number,
-      coolRun: profile.coolRun[i] as number,
-      fanOnly: profile.fanOnly[i] as number,
-    }
-  }
-  const hoursOn = (day: DayNumber): DayHours => measured?.days[day - measured.from] ?? modelled(day)
+  const modelled = profile.hoursOn
+  const hoursOn = measured
+    ? (day: DayNumber): DayHours => measured.days[day - measured.from] ?? modelled(day)
+    : modelled
   const withMeasured = (base: Through, of: (hours: DayHours) => number): Through => {
     if (!measured) return base
     return corrected(
@@ -82,15 +72,9 @@ export function systemDays(
     path,
     measured,
     hoursOn,
-    heatThrough: withMeasured(
-      (day) => cycleThrough(profile.cycles.heat, day),
-      (h) => h.heat,
-    ),
-    coolThrough: withMeasured(
-      (day) => cycleThrough(profile.cycles.cool, day),
-      (h) => h.cool,
-    ),
-    blowerThrough: withMeasured((day) => cycleThrough(profile.cycles.blower, day), blowerHours),
+    heatThrough: withMeasured(profile.through.heat, (h) => h.heat),
+    coolThrough: withMeasured(profile.through.cool, (h) => h.cool),
+    blowerThrough: withMeasured(profile.through.blower, blowerHours),
     gramsThrough: (f, along = path) => grams(f, along.arrestance),
     ownDaysEnd: measured ? measured.from + measured.days.length : Number.NEGATIVE_INFINITY,
   }
@@ -138,9 +122,10 @@ const UNSCALED = { heat: 1, cool: 1 }
 
 /** From the first to the last day on which the filter's dust differs from the shared profile: measured days and dust events. */
 function ownStretch(home: Household, measured: Measured | null): { from: DayNumber; to: DayNumber } | null {
+  if (!measured && home.dustEvents.length === 0) return null
   const ends = home.dustEvents.flatMap((e) => [dayNumber(e.from), dayNumber(e.to)])
   if (measured) ends.push(measured.from, measured.from + measured.days.length - 1)
-  return ends.length === 0 ? null : { from: Math.min(...ends), to: Math.max(...ends) }
+  return { from: Math.min(...ends), to: Math.max(...ends) }
 }
 
 interface Correction {
