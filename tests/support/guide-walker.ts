@@ -3,17 +3,17 @@ import { getFlow } from '@/content/guide/flows'
 import { encodeWalk, parseWalk, type Walk } from '@/lib/guide/address'
 import { eventKinds } from '@/lib/guide/booking'
 import { fillEmergency } from '@/lib/guide/export'
-import { type GuidePlace, replayIn } from '@/lib/guide/place'
+import { type GuideHome, type GuidePlace, replayIn } from '@/lib/guide/place'
 import { type Replay, withAnswer } from '@/lib/guide/replay'
 import { type Answer, type Flow, type GuideNode, getNode } from '@/lib/guide/types'
 
-/** What the address of a page says, by the guide's own replay: which node it shows to somebody nobody knows. */
-export function stateOf(address: string, now: number): Replay {
+/** What the address of a page says, by the guide's own replay: which node it shows in a home, or to somebody nobody knows. */
+export function stateOf(address: string, now: number, home: GuideHome | null = null): Replay {
   const { pathname, search } = new URL(address)
   const flow = getFlow(pathname.split('/').at(-1) ?? '')
   const parsed = parseWalk(search)
   if (parsed.kind === 'broken') throw new Error(`${address}: ${parsed.because}`)
-  return replayIn({ ...NOBODY, now }, flow, parsed.walk)
+  return replayIn({ ...NOBODY, home, now }, flow, parsed.walk)
 }
 
 const NOBODY = { home: null, systemId: null, events: [], today: '2026-11-25' } satisfies Omit<GuidePlace, 'now'>
