@@ -122,6 +122,23 @@ test('a start on one phone is spent on the other; a second trip leaves nothing t
   await hers.getByText('get everyone out now').first().waitFor()
   expect((await events()).at(-1)).toBe('hazard-leave')
   await screenshot(hers, 'guide-home-changed')
+
+  // All of it stands in the log, for whoever looks there.
+  await his.goto(`/home/${home}/log?kind=checked`)
+  const lines = (await his.locator('.log-line').allTextContents()).join('\n')
+  for (const line of [
+    'The one start was used',
+    'Self-check begun',
+    'A technician worked on it',
+    'Northside Heating',
+    'Hazard: every check stops',
+    'A bang, or soot',
+    'A professional cleared the hazard',
+    'Hazard: the home is to be left',
+    'Trouble: No heat',
+  ])
+    expect(lines.toLowerCase()).toContain(line.toLowerCase())
+  expect(await axeFindings(his)).toEqual([])
 })
 
 /** Denies every hazard, and answers the rest by its last way, to the end. Fails on anything to do. */
@@ -175,6 +192,10 @@ test('a look at the filter in the guide stands in the log, and the brief is writ
   const pdf = await page.pdf({ format: 'Letter' })
   expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length).toBeLessThanOrEqual(2)
 
+  await page.goto(`/home/${id}/log`)
+  await page.getByRole('link', { name: 'Brief made' }).click()
+  await page.waitForURL(`**/home/${id}/brief/*`)
+
   await page.getByRole('button', { name: 'Make a link for two weeks' }).click()
   const link = new URL(await page.getByLabel('The link').inputValue()).pathname
   const stranger = await newPage({ width: PHONE, javaScript: false, baseURL: app.address })
@@ -184,6 +205,26 @@ test('a look at the filter in the guide stands in the log, and the brief is writ
   await page.reload()
   await page.getByRole('button', { name: 'End the link' }).click()
   await expect.poll(async () => (await stranger.goto(link))?.status()).toBe(404)
+})
+
+test('of several filters the guide asks which one it was, and the one meant stands in the log', async () => {
+  const [hall] = aHousehold().filters
+  if (!hall) throw new Error('no filter')
+  const filters = [hall, { ...hall, id: 'stairs', place: 'ceiling-grille' as const }]
+  const page = await signedIn(false)
+  const id = await putHome(app, 'ada@example.org', aHousehold({ id: 'third', name: 'Third home', filters }))
+  base = `/home/${id}/check`
+  await page.goto(to('filter'))
+  await tap(page, 'Light comes through: I put it back')
+  await page.getByRole('heading', { name: 'Which filter was it?' }).waitFor()
+  expect(await axeFindings(page)).toEqual([])
+  await screenshot(page, 'guide-which-filter')
+  await tap(page, 'The one in the ceiling grille')
+  expect(await page.locator('.flow-name').textContent()).toContain('Third home')
+  const { household } = await getHousehold({ kind: 'system' }, id)
+  expect(household.records.filter(({ on }) => on === today())).toMatchObject([
+    { kind: 'filter-looked', filter: 'stairs', light: 'clear' },
+  ])
 })
 
 test('nobody signed in: the phone remembers, without scripts too, until a professional is said to have been there', async () => {
