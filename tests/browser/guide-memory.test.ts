@@ -186,7 +186,7 @@ test('a look at the filter in the guide stands in the log, and the brief is writ
   const sheet = (await page.locator('.brief').textContent()) ?? ''
   expect(sheet).toContain('61 °F')
   expect(sheet).toContain(`last changed ${today()}`)
-  expect(sheet).toContain('gas-furnace')
+  expect(sheet).toContain('gas furnace')
   expect(await axeFindings(page)).toEqual([])
   await screenshot(page, 'guide-brief-written')
   const pdf = await page.pdf({ format: 'Letter' })

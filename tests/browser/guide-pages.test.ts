@@ -1,4 +1,5 @@
 import { beforeAll, expect, inject, test } from 'vitest'
+import { minuteInWords } from '@/app/check/brief/minute-words'
 import { FLOWS, getFlow } from '@/content/guide/flows'
 import { HAZARD_TEXTS } from '@/content/guide/hazards'
 import type { Walk } from '@/lib/guide/address'
@@ -231,8 +232,13 @@ const LOOKS = [
   { width: DESKTOP, dark: true },
 ] as const
 
+const OVERFLOW = `[...document.querySelectorAll('body, main *:not(.visually-hidden)')]
+  .filter((each) => each.getBoundingClientRect().right > innerWidth + 1 || each.scrollWidth > each.clientWidth + 1
+    && getComputedStyle(each).display !== 'inline')
+  .map((each) => each.tagName + ' ' + (each.textContent ?? '').slice(0, 40))`
+
 test.each(LOOKS)(
-  'every kind of screen is clean for axe and scrolls one way only, $width wide, dark: $dark',
+  'every kind of screen is clean for axe, and fits its width at twice the text too: $width wide, dark: $dark',
   {
     timeout: 300_000,
   },
@@ -242,14 +248,31 @@ test.each(LOOKS)(
     for (const [name, path] of KINDS) {
       await page.goto(path())
       await page.locator('main').waitFor()
-      await screenshot(page, `guide-${name}${look.dark ? '-dark' : ''}`)
+      if (process.env.SHOTS) await screenshot(page, `guide-${name}${look.dark ? '-dark' : ''}`)
       for (const finding of await axeFindings(page)) found.push(`${name}: ${finding}`)
-      const overflow = 'document.documentElement.scrollWidth - document.documentElement.clientWidth'
-      if ((await page.evaluate(overflow)) !== 0) found.push(`${name}: it scrolls sideways`)
+      for (const size of ['100%', '200%']) {
+        await page.evaluate(`document.documentElement.style.fontSize = '${size}'`)
+        for (const each of (await page.evaluate(OVERFLOW)) as string[]) found.push(`${name} at ${size}: ${each}`)
+      }
     }
     expect(found).toEqual([])
   },
 )
+
+test('the brief of nobody’s home shows the phone’s own time, and without scripts says that it is UTC', async () => {
+  const path = `/check/brief?${toNode('still-cold').split('?')[1]}`
+  const minute = Number(/at=(\d+)/.exec(path)?.[1])
+  const page = await newPage({ width: PHONE })
+  const session = await page.context().newCDPSession(page)
+  await session.send('Emulation.setTimezoneOverride', { timezoneId: 'America/Chicago' })
+  await page.goto(path)
+  await page.getByText(`Self-check begun: ${minuteInWords(minute, 'America/Chicago')}`).waitFor()
+  expect(await page.locator('.brief').textContent()).not.toContain('UTC')
+  const still = await newPage({ width: PHONE, javaScript: false })
+  await still.goto(path)
+  expect(await still.locator('.brief').textContent()).toContain(`${minuteInWords(minute, 'UTC')}`)
+  expect(minuteInWords(minute, 'UTC')).toMatch(/ UTC$/)
+})
 
 test('the keyboard goes through a screen in its order, and an answer by Enter leads on', async () => {
   const page = await newPage({ width: PHONE })

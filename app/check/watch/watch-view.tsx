@@ -98,7 +98,7 @@ function UsualOrder() {
   return (
     <>
       <p>{STARTUP.bursts}</p>
-      <table>
+      <table className="usual-order">
         <caption>The usual order of a gas furnace</caption>
         <tbody>
           {STARTUP.rows.map((row) => (

@@ -5,7 +5,8 @@ import { listBriefs } from '@/lib/data/briefs'
 import { listEpisode, type StoredEpisodeEvent } from '@/lib/data/episodes'
 import type { LogQuery } from '@/lib/forms/log-filter'
 import type { EpisodeKind } from '@/lib/guide/episode'
-import { HAZARDS, type Hazard } from '@/lib/guide/types'
+import { HAZARD_WORDS } from '@/lib/guide/hazard-words'
+import { HAZARDS } from '@/lib/guide/types'
 
 /** Something that the guide wrote down: a check begun, the one start, a trip, a hazard, a visit, a brief. */
 export interface GuideLine {
@@ -31,19 +32,6 @@ const WHAT: Record<EpisodeKind, string> = {
   'technician-visit': 'A technician worked on it',
   clearance: 'A professional cleared the hazard',
   imported: 'Brought here from a file',
-}
-
-const HAZARD: Record<Hazard, string> = {
-  gas: 'a gas smell',
-  co: 'a CO alarm, or people unwell',
-  fire: 'smoke, sparks or a burnt smell',
-  flood: 'a flood',
-  steam: 'steam',
-  people: 'someone unwell',
-  shock: 'a shock',
-  water: 'water near electric parts',
-  boom: 'a bang, or soot',
-  oil: 'spilled oil',
 }
 
 /** What the guide wrote down in a home, as its log asks for it; everything, so that people can be chosen from it. */
@@ -83,7 +71,7 @@ function detailsOf(kind: EpisodeKind, key: string, note: string | null): string 
   const node = flow?.nodes.find(({ id }) => id === nodeId)
   const hazard = HAZARDS.find((each) => each === node?.hazard)
   const met = kind === 'hazard-leave' || kind === 'hazard-stop'
-  const parts = [met && hazard ? HAZARD[hazard] : null, note, flow ? `trouble: ${flow.title}` : null]
+  const parts = [met && hazard ? HAZARD_WORDS[hazard] : null, note, flow ? `trouble: ${flow.title}` : null]
   const said = parts.filter((part) => part !== null)
   return said.length === 0 ? null : said.join('; ')
 }
