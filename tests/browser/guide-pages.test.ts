@@ -234,7 +234,10 @@ const LOOKS = [
 
 const OVERFLOW = `[...document.querySelectorAll('body, main *:not(.visually-hidden)')]
   .filter((each) => each.getBoundingClientRect().right > innerWidth + 1 || each.scrollWidth > each.clientWidth + 1
-    && getComputedStyle(each).display !== 'inline')
+    && getComputedStyle(each).display !== 'inline'
+    // A letter a line is no text.
+    || /^(P|LI|DT|DD|TD|TH|H1|H2|H3|LABEL|CAPTION)$/.test(each.tagName) && each.textContent.trim().length > 8
+      && each.clientWidth > 0 && each.clientWidth < 4 * Number.parseFloat(getComputedStyle(each).fontSize))
   .map((each) => each.tagName + ' ' + (each.textContent ?? '').slice(0, 40))`
 
 test.each(LOOKS)(
