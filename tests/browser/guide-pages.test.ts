@@ -300,3 +300,15 @@ test('the booklet has every step of every flow, and each way leads to a step tha
     }
   }
 })
+
+test('printed, the booklet has its hazards and how to use it on the first page, and is no pile', async () => {
+  const page = await newPage({ width: DESKTOP })
+  await page.goto('/check/booklet')
+  const pdf = await page.pdf({ format: 'Letter' })
+  expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length).toBeLessThan(50)
+  // Letter less its margins of 16 and 15 mm, at 96 px an inch.
+  await page.setViewportSize({ width: 703, height: 935 })
+  await page.emulateMedia({ media: 'print' })
+  const first = await page.locator('.booklet > p').last().boundingBox()
+  expect((first?.y ?? 1e9) + (first?.height ?? 0)).toBeLessThan(935)
+})
