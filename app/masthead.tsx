@@ -1,4 +1,5 @@
 import Link from 'next/link'
+import { ForgetHomes } from '@/app/check/remember-home'
 import { ActionForm } from '@/app/parts/action-form'
 import { SubmitButton } from '@/app/parts/submit-button'
 import { findViewer } from '@/lib/access/page'
@@ -20,6 +21,7 @@ export async function Masthead() {
       {viewer === 'nobody' && (
         <nav className="who nobody" aria-label="Account">
           <Link href="/sign-in">Sign in</Link>
+          <ForgetHomes />
         </nav>
       )}
       {typeof viewer === 'object' && (

@@ -4,7 +4,8 @@ import { useEffect, useState } from 'react'
 import { encodeWalk, parseWalk } from '@/lib/guide/address'
 import { withResume } from '@/lib/guide/replay'
 
-const KEY = 'plenum.walk'
+/** Where this phone keeps the address of the walk it is in. */
+export const WALK_KEY = 'plenum.walk'
 /** Older walks are begun anew: what was seen then is no guide to now. */
 const HOURS = 12
 
@@ -12,7 +13,7 @@ const HOURS = 12
 export function RememberWalk({ href }: { href: string }) {
   useEffect(() => {
     try {
-      localStorage.setItem(KEY, href)
+      localStorage.setItem(WALK_KEY, href)
     } catch {
       // A browser that keeps nothing: then nothing is offered to go on with.
     }
@@ -25,7 +26,7 @@ export function GoOn({ base }: { base: string }) {
   const [href, setHref] = useState<string | null>(null)
   useEffect(() => {
     try {
-      setHref(resumed(localStorage.getItem(KEY), base, Math.floor(Date.now() / 60_000)))
+      setHref(resumed(localStorage.getItem(WALK_KEY), base, Math.floor(Date.now() / 60_000)))
     } catch {
       setHref(null)
     }

@@ -3,6 +3,7 @@
 import { useEffect } from 'react'
 import type { KeyedEvent } from '@/lib/guide/booking'
 import type { GuideHome } from '@/lib/guide/place'
+import { WALK_KEY } from './go-on'
 
 /** What this phone keeps of one home, for when the network is gone. */
 export interface KeptHome {
@@ -11,7 +12,21 @@ export interface KeptHome {
   today: string
 }
 
-const keyOf = (id: string) => `plenum.home.${id}`
+const PREFIX = 'plenum.home.'
+const keyOf = (id: string) => `${PREFIX}${id}`
+
+/** On every page that knows that nobody is signed in: what this phone kept of homes goes, and the walk begun in one. */
+export function ForgetHomes() {
+  useEffect(() => {
+    try {
+      for (const key of Object.keys(localStorage)) if (key.startsWith(PREFIX)) localStorage.removeItem(key)
+      if (localStorage.getItem(WALK_KEY)?.startsWith('/home/')) localStorage.removeItem(WALK_KEY)
+    } catch {
+      // A browser that keeps nothing has nothing to forget.
+    }
+  }, [])
+  return null
+}
 
 export function RememberHome({ home, events, today }: KeptHome) {
   useEffect(() => {
@@ -27,7 +42,9 @@ export function RememberHome({ home, events, today }: KeptHome) {
 export function readKeptHome(id: string): KeptHome | null {
   try {
     const text = localStorage.getItem(keyOf(id))
-    return text === null ? null : (JSON.parse(text) as KeptHome)
+    const kept = text === null ? null : (JSON.parse(text) as KeptHome)
+    // One kept by an earlier version lacks what the guide asks of it now.
+    return kept?.home.filters && kept.home.timeZone ? kept : null
   } catch {
     return null
   }

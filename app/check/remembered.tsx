@@ -13,7 +13,11 @@ export function Remembered({ place, clearanceHref }: { place: GuidePlace; cleara
     lines.push(
       `${who} a hazard was met on ${dayInWords(hazard.on, place.today)}. Until a professional has cleared it, there is nothing to try here.`,
     )
-  if (episode.resetUsed === 'yes' && start)
+  if (episode.resetUsed === 'yes' && start?.kind === 'imported')
+    lines.push(
+      `${who} nobody knows what was tried before: it was brought here from a file on ${dayInWords(start.on, place.today)}. So the one start counts as used.`,
+    )
+  else if (episode.resetUsed === 'yes' && start)
     lines.push(
       `${who} the one start was used on ${dayInWords(start.on, place.today)}${episode.tripped === 'yes' ? ', and it stopped again' : ''}.`,
     )

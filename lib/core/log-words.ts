@@ -3,8 +3,8 @@ import type { LogRecord, Task } from './household'
 import type { Door } from './viewer'
 import { doerInWords, lightInWords, taskDoneInWords } from './words'
 
-/** What a line of the log is about: the three kinds of record, and reminders. */
-export const LOG_KINDS = ['filter-changed', 'filter-looked', 'service-done', 'reminded'] as const
+/** What a line of the log is about: the three kinds of record, reminders, and what the guide wrote down. */
+export const LOG_KINDS = ['filter-changed', 'filter-looked', 'service-done', 'reminded', 'checked'] as const
 export type LogKind = (typeof LOG_KINDS)[number]
 
 const KINDS: Record<LogKind, string> = {
@@ -12,6 +12,7 @@ const KINDS: Record<LogKind, string> = {
   'filter-looked': 'Filters looked at',
   'service-done': 'Services and care',
   reminded: 'Reminders sent',
+  checked: 'Self-checks, hazards and visits',
 }
 
 /** `Filters changed`: for a choice. */

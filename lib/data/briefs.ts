@@ -1,5 +1,5 @@
 import type { Day } from '@/lib/core/day'
-import type { Act, Instant, Viewer } from '@/lib/core/viewer'
+import type { Act, Door, Instant, Viewer } from '@/lib/core/viewer'
 import type { Brief } from '@/lib/guide/brief'
 import type { Severity } from '@/lib/guide/types'
 import type * as Rows from '@/prisma/generated/sqlite/client'
@@ -26,6 +26,7 @@ export interface StoredBrief {
   roomF: number | null
   byName: string
   at: Instant
+  door: Door
   /** Until when a link shows it, or null. */
   sharedUntil: Instant | null
 }
@@ -94,6 +95,7 @@ function briefValue(row: Rows.Brief): StoredBrief {
     roomF: row.roomF,
     byName: row.byName,
     at: row.at,
+    door: row.door as Door,
     sharedUntil: row.expiresAt,
   }
 }

@@ -1,5 +1,5 @@
 import type { Day } from '@/lib/core/day'
-import type { Act, Viewer } from '@/lib/core/viewer'
+import type { Act, Door, Instant, Viewer } from '@/lib/core/viewer'
 import type { KeyedEvent } from '@/lib/guide/booking'
 import type { EpisodeKind } from '@/lib/guide/episode'
 import { ask, together } from './connection'
@@ -20,6 +20,8 @@ export interface NewEpisodeEvent {
 export interface StoredEpisodeEvent extends KeyedEvent {
   byName: string
   note: string | null
+  writtenAt: Instant
+  door: Door
 }
 
 /**
@@ -54,13 +56,15 @@ export function listEpisode(viewer: Viewer, householdId: string): Promise<Stored
       where: { householdId },
       orderBy: [{ minute: 'asc' }, { at: 'asc' }, { key: 'asc' }],
     })
-    return rows.map(({ kind, on, minute, key, byName, note }) => ({
+    return rows.map(({ kind, on, minute, key, byName, note, at, door }) => ({
       kind: kind as EpisodeKind,
       on,
       at: minute,
       key,
       byName,
       note,
+      writtenAt: at,
+      door: door as Door,
     }))
   })
 }

@@ -1,6 +1,7 @@
 import type { Fault } from '@/lib/core/fault'
 import type { Household } from '@/lib/core/household'
 import type { Act } from '@/lib/core/viewer'
+import { localDay } from '@/lib/core/zone'
 import { entryRows, readingRows } from './brought-rows'
 import { type Questions, together } from './connection'
 import { DESCRIBED_TABLES, describedRows, householdRow } from './household-rows'
@@ -8,6 +9,7 @@ import { freeId } from './households'
 import { insertRows } from './insert'
 import { newId } from './new-id'
 import { replaceHousehold } from './replace'
+import { signature } from './scope'
 
 export type Imported = { ok: true; ids: string[] } | { ok: false; faults: Fault[] }
 
@@ -126,6 +128,17 @@ async function insertHouseholds(
     'Entry',
     fresh.flatMap(({ id, household }) => entryRows(act, id, household)),
   )
+  // A file brings no memory of what was tried, and what is unknown is the cautious case: its one start counts as used.
+  if (act.door === 'file' || act.door === 'command')
+    await insertRows(
+      tx,
+      'EpisodeEvent',
+      fresh.map(({ id, household }) => ({
+        ...{ id: newId(), householdId: id, kind: 'imported', on: localDay(act.at, household.timeZone) },
+        ...{ minute: Math.floor(Date.parse(act.at) / 60_000), note: null, key: 'imported' },
+        ...{ ...signature(act.viewer), at: act.at, door: act.door },
+      })),
+    )
   await insertRows(
     tx,
     'Reading',

@@ -7,6 +7,8 @@ export interface GuideAnswer {
   walk: ParsedWalk
   node: string
   answer: string
+  /** Which of several filters a check was about, or `all`. */
+  filter: string | null
   /** When a phone gave it without network, in minutes since 1970-01-01T00:00Z; null: now. */
   queuedAt: number | null
 }
@@ -27,6 +29,7 @@ export function parseGuideAnswer(form: FormData, now: number): GuideAnswer {
     walk: parseWalk(text('walk') ?? ''),
     node: text('node') ?? '',
     answer: text('answer') ?? '',
+    filter: text('filter'),
     queuedAt: minute === null ? null : minute <= now && minute > now - MONTH_MINUTES ? minute : now,
   }
 }

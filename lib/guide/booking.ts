@@ -2,6 +2,11 @@ import { CHANGED, type Step, type Walk } from './address'
 import type { EpisodeEvent, EpisodeKind } from './episode'
 import type { Answer, GuideNode } from './types'
 
+/** Whether an answer is the first of a walk: in a home it is written down that a check was begun. */
+export function beginsWalk(walk: Walk, answer: Answer | typeof CHANGED): boolean {
+  return walk.steps.length === 0 && answer !== CHANGED
+}
+
 /** An event with the step of a walk that it came from; one recorded by hand has a key of its own. */
 export interface KeyedEvent extends EpisodeEvent {
   key: string
@@ -36,7 +41,9 @@ export function bookedEvents(
 ): KeyedEvent[] {
   const id = answer === CHANGED ? CHANGED : answer.id
   const key = stepKey(walk, walk.steps.length, { node: node.id, answer: id })
-  return eventKinds(node, answer).map((kind, i) => ({ kind, on, at: minute, key: `${key}.${i}` }))
+  const kinds = eventKinds(node, answer)
+  if (beginsWalk(walk, answer)) kinds.unshift('trouble-began')
+  return kinds.map((kind, i) => ({ kind, on, at: minute, key: `${key}.${i}` }))
 }
 
 /**

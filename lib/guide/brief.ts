@@ -1,5 +1,6 @@
 import type { Filter, Household, System } from '@/lib/core/household'
 import type { Episode, EpisodeEvent } from './episode'
+import { HAZARD_WORDS } from './hazard-words'
 import type { TakenStep } from './replay'
 import type { TimedEvent, Watched } from './startup-watcher'
 import type { Flow, GuideNode, Severity } from './types'
@@ -34,6 +35,8 @@ export interface BriefParts {
   events: readonly EpisodeEvent[]
   filters: readonly FilterState[]
   roomF: number | null
+  /** What the walk was told of people who can not stand cold or heat; null: it did not ask. */
+  vulnerable: boolean | null
 }
 
 const URGENCY: Record<Severity, string> = {
@@ -60,12 +63,14 @@ export function makeBrief(parts: BriefParts): Brief {
   }
 }
 
-function urgencyLines({ outcome, household, roomF, startedAt }: BriefParts): string[] {
+function urgencyLines({ outcome, household, roomF, startedAt, vulnerable }: BriefParts): string[] {
+  // One yes is enough: of the home or of the person in front of the unit.
+  const isVulnerable = vulnerable === true || (household?.vulnerable ?? vulnerable)
   return [
     outcome?.severity === undefined ? 'The self-check is not finished' : URGENCY[outcome.severity],
     `Self-check begun: ${startedAt}`,
     `Room temperature: ${roomF === null ? NOT_SAID : `${roomF} °F`}`,
-    `Someone who can not stand cold or heat: ${household === null ? NOT_SAID : household.vulnerable ? 'yes' : 'none noted'}`,
+    `Someone who can not stand cold or heat: ${isVulnerable === null ? NOT_SAID : isVulnerable ? 'yes' : 'none noted'}`,
   ]
 }
 
@@ -76,7 +81,7 @@ function equipmentLines({ household, system }: BriefParts): string[] {
   if (heat !== undefined)
     lines.push(
       line('Heat', [
-        heat.source,
+        heat.source.replaceAll('-', ' '),
         heat.inputBtuh && `${heat.inputBtuh} Btu/h in`,
         heat.outputBtuh && `${heat.outputBtuh} Btu/h out`,
         heat.installed && `installed ${heat.installed}`,
@@ -84,7 +89,11 @@ function equipmentLines({ household, system }: BriefParts): string[] {
     )
   if (cool !== undefined)
     lines.push(
-      line('Cooling', [cool.source, cool.tons && `${cool.tons} tons`, cool.installed && `installed ${cool.installed}`]),
+      line('Cooling', [
+        cool.source.replaceAll('-', ' '),
+        cool.tons && `${cool.tons} tons`,
+        cool.installed && `installed ${cool.installed}`,
+      ]),
     )
   if (household.elevationFt) lines.push(`Elevation: ${household.elevationFt} ft`)
   return lines
@@ -108,7 +117,8 @@ function walkLines({ flow, taken, outcome }: BriefParts): string[] {
       .map((step) => findNode(flow, step.node)?.hazard)
       .filter((hazard) => hazard !== undefined),
   )
-  if (denied.size > 0) lines.unshift(`Asked and denied: ${[...denied].join(', ')}`)
+  if (denied.size > 0)
+    lines.unshift(`Asked, and the answer was no: ${[...denied].map((hazard) => HAZARD_WORDS[hazard]).join('; ')}`)
   if (outcome !== null) lines.push(`Ended at: ${firstSentence(outcome.text)}`)
   return lines.length > 0 ? lines : ['Nothing answered yet']
 }

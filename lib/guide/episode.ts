@@ -35,6 +35,12 @@ export interface Episode {
 
 const FAULTS: EpisodeKind[] = ['trouble-began', 'start-spent', 'trip', 'hazard-leave', 'hazard-stop', 'imported']
 
+/** The day of the last thing that a professional's visit must come after; null: there was none. */
+export function lastMetOn(events: readonly EpisodeEvent[]): Day | null {
+  const met: EpisodeKind[] = ['start-spent', 'trip', 'hazard-leave', 'hazard-stop', 'imported']
+  return events.findLast(({ kind }) => met.includes(kind))?.on ?? null
+}
+
 /**
  * One start for a trouble. It is refilled only by a recorded technician's visit, or twelve months after the last
  * fault. A hazard stays until a clearance is recorded: time alone never clears it, and a visit alone does not.

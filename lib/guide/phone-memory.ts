@@ -1,3 +1,5 @@
+import type { Day } from '@/lib/core/day'
+import { localDay } from '@/lib/core/zone'
 import type { KeyedEvent } from './booking'
 import { EPISODE_KINDS, type EpisodeKind } from './episode'
 
@@ -30,6 +32,11 @@ export function rememberOnPhone(value: string | undefined, events: readonly Keye
     .slice(-MAX_EVENTS)
     .map(({ kind, at, key }) => `${kind}~${at}~${key}`)
     .join('_')
+}
+
+/** The day that a home's own clock shows. */
+export function dayAt(minute: number, timeZone: string): Day {
+  return localDay(new Date(minute * 60_000).toISOString(), timeZone)
 }
 
 /** The day in UTC: what is remembered for a year needs no zone. */

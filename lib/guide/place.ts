@@ -14,10 +14,20 @@ export interface GuideContact {
   phone: string | null
 }
 
+/** A filter that a check of the guide may have been about. */
+export interface GuideFilter {
+  id: string
+  system: string
+  /** `wall grille, 20 × 25 × 1` */
+  name: string
+}
+
 /** What the guide knows of a home; a phone keeps it for when the network is gone. */
 export interface GuideHome {
   id: string
   name: string
+  timeZone: string
+  filters: GuideFilter[]
   profile: Pick<Household, 'tenure' | 'vulnerable' | 'systems'>
   emergencyNumber: string
   contacts: GuideContact[]
@@ -33,6 +43,20 @@ export interface GuidePlace {
   today: string
   /** Minutes since 1970-01-01T00:00Z. */
   now: number
+}
+
+/** A home of which only the id is known: every fact is the cautious one, and what is answered is sent to it later. */
+export function unknownHome(id: string, timeZone: string): GuideHome {
+  const profile = { tenure: 'rent', vulnerable: false, systems: [] } satisfies GuideHome['profile']
+  return {
+    id,
+    name: 'This home',
+    timeZone,
+    filters: [],
+    profile,
+    emergencyNumber: DEFAULT_EMERGENCY_NUMBER,
+    contacts: [],
+  }
 }
 
 /** `/check`, or `/home/<id>/check`: the pages of the guide lie under it. */

@@ -43,6 +43,34 @@ test('a start that is sent twice is one, and what came together keeps its order'
   expect(episodeOn(events, '2026-11-26')).toMatchObject({ resetUsed: 'yes', tripped: 'yes' })
 })
 
+test('a visit after a start gives it back, also in one minute and from two phones; the log says who wrote it', async () => {
+  const imported = await importHouseholds(as(ann), [aHousehold({ id: 'visited' })])
+  const visited = (imported.ok && imported.ids[0]) || ''
+  await recordEpisode(as(ann), visited, [START, TRIP])
+  const visit = { kind: 'technician-visit', on: '2026-11-25', minute: 29_000_000, key: 'by-hand.1' } as const
+  await recordEpisode({ ...as(ann), at: '2026-11-25T09:00:01.000Z' }, visited, [{ ...visit, note: 'Northside' }])
+  const events = await listEpisode(ann, visited)
+  expect(events.at(-1)).toMatchObject({
+    ...{ kind: 'technician-visit', byName: 'ann', note: 'Northside' },
+    ...{ writtenAt: '2026-11-25T09:00:01.000Z', door: 'page' },
+  })
+  expect(episodeOn(events, '2026-11-26')).toMatchObject({ resetUsed: 'no', tripped: 'no' })
+})
+
+test('a home brought in a file counts its start as used, until a visit or for twelve months; one described here does not', async () => {
+  const brought = await importHouseholds({ ...as(ann), door: 'file' }, [aHousehold({ id: 'brought' })])
+  const described = await importHouseholds(as(ann), [aHousehold({ id: 'described' })])
+  if (!brought.ok || !described.ok) throw new Error('no home')
+  const events = await listEpisode(ann, brought.ids[0] ?? '')
+  expect(events.map(({ kind }) => kind)).toEqual(['imported'])
+  expect(episodeOn(events, '2026-11-26').resetUsed).toBe('yes')
+  expect(episodeOn(events, '2027-11-26').resetUsed).toBe('unknown')
+  expect(await listEpisode(ann, described.ids[0] ?? '')).toEqual([])
+  // Brought once more over itself: what this home remembers stays, and nothing is added.
+  await importHouseholds({ ...as(ann), door: 'file' }, [aHousehold({ id: 'described' })], { replace: true })
+  expect(await listEpisode(ann, described.ids[0] ?? '')).toEqual([])
+})
+
 test('nobody else reads or writes what a home remembers', async () => {
   expect(await listEpisode(bob, home)).toEqual([])
   expect(await recordEpisode(as(bob), home, [{ ...START, key: 'x.0' }])).toEqual({ ok: false, because: 'not-found' })

@@ -5,6 +5,7 @@ import { type BriefParts, briefText, makeBrief } from '@/lib/guide/brief'
 import { episodeOn } from '@/lib/guide/episode'
 import { replay } from '@/lib/guide/replay'
 import { watchStartup } from '@/lib/guide/startup-watcher'
+import { aHousehold } from '@/tests/support/a-household'
 import { calmWalk } from '@/tests/support/walks'
 
 const FACTS = {
@@ -53,6 +54,7 @@ function parts(): BriefParts {
       },
     ],
     roomF: 61,
+    vulnerable: false,
   }
 }
 
@@ -61,7 +63,7 @@ describe('the brief', () => {
     const text = briefText(makeBrief(parts()))
     expect(text).toContain('Urgent: today')
     expect(text).toContain('Room temperature: 61 °F')
-    expect(text).toMatch(/Asked and denied: gas, co, fire/)
+    expect(text).toMatch(/Asked, and the answer was no: a gas smell; a CO alarm, or people unwell; smoke/)
     expect(text).toMatch(/\+\d+ min · Slide the filter .* → It was dark: a new one is in/)
     expect(text).toMatch(/→ A whoosh, and it is out in seconds/)
     expect(text).toContain('50 s light · 54 s silence')
@@ -91,6 +93,15 @@ describe('the brief', () => {
       'No filter described',
     ])
       expect(text).toContain(line)
+  })
+
+  it('says that someone can not stand the cold as soon as the home or the walk said so', () => {
+    const line = (vulnerable: boolean | null) =>
+      briefText(makeBrief({ ...parts(), vulnerable })).match(/can not stand cold or heat: (.*)/)?.[1]
+    expect([line(true), line(false), line(null)]).toEqual(['yes', 'none noted', 'not said'])
+    const household = aHousehold({ vulnerable: true })
+    expect(briefText(makeBrief({ ...parts(), household, vulnerable: false }))).toContain('cold or heat: yes')
+    expect(briefText(makeBrief({ ...parts(), household: aHousehold(), vulnerable: true }))).toContain('heat: yes')
   })
 
   it('fits one page', () => {

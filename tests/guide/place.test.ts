@@ -135,6 +135,8 @@ describe('addresses', () => {
     const home = {
       id: 'h1',
       name: 'Home',
+      timeZone: 'America/Chicago',
+      filters: [],
       emergencyNumber: '112',
       contacts: [],
       profile: { tenure: 'own' as const, vulnerable: false, systems: [] },

@@ -13,7 +13,7 @@ export async function putHome(app: RunningApp, email: string, household: Househo
     const account = await findAccountByEmail(email)
     if (!account) throw new Error(`there is no account for ${email}`)
     const viewer = { kind: 'account' as const, accountId: account.id, ...account }
-    const imported = await importHouseholds({ viewer, at: new Date().toISOString(), door: 'file' }, [household])
+    const imported = await importHouseholds({ viewer, at: new Date().toISOString(), door: 'page' }, [household])
     if (!imported.ok) throw new Error(imported.faults[0]?.say)
     return imported.ids[0] ?? ''
   } finally {

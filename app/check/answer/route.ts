@@ -8,7 +8,7 @@ import { asUnavailable, DatabaseUnavailable } from '@/lib/data/unavailable'
 import { type GuideAnswer, parseGuideAnswer } from '@/lib/forms/guide-answer-form'
 import { CHANGED, type Walk } from '@/lib/guide/address'
 import { bookedEvents, type KeyedEvent } from '@/lib/guide/booking'
-import { dayOfMinute, PHONE_COOKIE, PHONE_COOKIE_SECONDS, rememberOnPhone } from '@/lib/guide/phone-memory'
+import { dayAt, dayOfMinute, PHONE_COOKIE, PHONE_COOKIE_SECONDS, rememberOnPhone } from '@/lib/guide/phone-memory'
 import { type GuidePlace, replayIn, walkHref } from '@/lib/guide/place'
 import { withAnswer } from '@/lib/guide/replay'
 import { type Answer, findNode, type GuideNode } from '@/lib/guide/types'
@@ -33,18 +33,25 @@ export const POST = handler({
     const chosen = isQueued ? named(walk, sent) : offered(place, walk, sent)
     if (chosen === null) return isQueued ? new Response(null, { status: 204 }) : seeOther(walkHref(place, walk))
     const { node, answer } = chosen
-    const on = isQueued ? dayOfMinute(minute) : place.today
+    const on = place.home === null ? dayOfMinute(minute) : dayAt(minute, place.home.timeZone)
     const events = bookedEvents(walk, node, answer, { minute, on })
     const saved = isHome && (await book(act, sent.homeId as string, events))
-    if (saved && answer !== CHANGED) await recordFilterAnswer(act, place, node, answer.id, on)
+    if (saved && answer !== CHANGED)
+      await recordFilterAnswer(act, place, { node, answer: answer.id, named: sent.filter, on })
     const next = walkHref(place, withAnswer(walk, node, answer === CHANGED ? CHANGED : answer.id, minute))
     const response = isQueued
       ? new Response(null, { status: sent.homeId === null || saved ? 204 : 503 })
-      : seeOther(sent.homeId !== null && !saved ? `${next}&unsaved=1` : next)
-    if (sent.homeId === null || !saved) response.headers.append('set-cookie', cookieFor(request, events))
+      : seeOther(sent.homeId !== null && !saved && events.some(isRemembered) ? `${next}&unsaved=1` : next)
+    if (sent.homeId === null || !saved)
+      response.headers.append('set-cookie', cookieFor(request, events.filter(isRemembered)))
     return response
   },
 })
+
+// That a check was begun is for the log of a home only: it closes nothing.
+function isRemembered({ kind }: KeyedEvent): boolean {
+  return kind !== 'trouble-began'
+}
 
 async function placeFor(viewer: Viewer, sent: GuideAnswer): Promise<{ place: GuidePlace; isHome: boolean }> {
   const phone = await phonePlace()

@@ -4,6 +4,7 @@ import { parseRoom } from '@/lib/forms/guide-brief-form'
 import { encodeWalk, parseWalk, type Walk } from '@/lib/guide/address'
 import { type Brief, type BriefParts, makeBrief } from '@/lib/guide/brief'
 import { type GuidePlace, placeEpisode, replayIn } from '@/lib/guide/place'
+import type { Replay } from '@/lib/guide/replay'
 import { watchStartup } from '@/lib/guide/startup-watcher'
 import type { Severity } from '@/lib/guide/types'
 import { parseWatch } from '@/lib/guide/watch-address'
@@ -21,6 +22,12 @@ export interface AddressedBrief {
   roomFault: string | null
   /** Of this walk, with this temperature and these times: made twice, it is one page. */
   key: string
+}
+
+/** Every flow asks it under one mark; a profile that says yes is not asked again, and stands in the brief anyway. */
+function saidVulnerable(found: Exclude<Replay, { kind: 'broken' }>): boolean | null {
+  const asked = found.taken.some(({ node }) => node === 'vulnerable')
+  return found.marks.vulnerable === 'yes' ? true : asked ? false : null
 }
 
 /** The page for the technician from an address of the guide, or null where the address is none. */
@@ -54,6 +61,7 @@ export function briefOfAddress(
     episode: found.kind === 'at' && found.startSpent ? { ...episode, resetUsed: 'yes' } : episode,
     events: place.events,
     roomF,
+    vulnerable: saidVulnerable(found),
   })
   return {
     brief,

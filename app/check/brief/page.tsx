@@ -1,9 +1,7 @@
 import type { Metadata } from 'next'
 import { phonePlace } from '../load-place'
 import { searchOf } from '../search'
-import { briefOfAddress } from './brief-of-address'
-import { BriefView } from './brief-view'
-import { minuteInWords } from './minute-words'
+import { PhoneBrief } from './phone-brief'
 
 export const metadata: Metadata = { title: 'Brief' }
 
@@ -13,7 +11,5 @@ type Props = { searchParams: Promise<Record<string, string | string[] | undefine
 export default async function Page({ searchParams }: Props) {
   const search = searchOf(await searchParams)
   const place = await phonePlace()
-  const nothingKnown = { household: null, system: null, filters: [] }
-  const made = briefOfAddress(place, search, nothingKnown, (minute) => minuteInWords(minute, 'UTC'))
-  return <BriefView place={place} search={search} made={made} />
+  return <PhoneBrief place={place} search={search} />
 }

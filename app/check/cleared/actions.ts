@@ -5,6 +5,7 @@ import { redirect } from 'next/navigation'
 import { action } from '@/lib/access/action'
 import { isSecure } from '@/lib/access/public-url'
 import { parseClearance } from '@/lib/forms/clearance-form'
+import { lastMetOn } from '@/lib/guide/episode'
 import {
   dayOfMinute,
   PHONE_COOKIE,
@@ -22,7 +23,7 @@ export const clearOnPhone = action({
   run: async ({ input }: { input: FormData }) => {
     const jar = await cookies()
     const before = readPhoneMemory(jar.get(PHONE_COOKIE)?.value)
-    const parsed = parseClearance(input, { today: dayOfMinute(minuteNow()), lastFault: before.at(-1)?.on ?? null })
+    const parsed = parseClearance(input, { today: dayOfMinute(minuteNow()), lastFault: lastMetOn(before) })
     if (!parsed.ok) return parsed
     const { kinds, on } = parsed.value
     const at = minuteNow()

@@ -5,19 +5,19 @@ import { FirstScreen } from '@/app/parts/guide/first-screen'
 import { GuideScreen } from '@/app/parts/guide/guide-screen'
 import { TroubleList } from '@/app/parts/guide/trouble-list'
 import { FLOWS } from '@/content/guide/flows'
-import { emergencyNumber, type GuidePlace, guideBase } from '@/lib/guide/place'
+import { emergencyNumber, guideBase } from '@/lib/guide/place'
+import { PhoneBrief } from '../brief/phone-brief'
 import { GoOn, RememberWalk } from '../go-on'
 import { Remembered } from '../remembered'
 import { saidAt } from '../said-at'
 import { WatchView } from '../watch/watch-view'
-import { OfflineBrief } from './offline-brief'
-import { readPlace } from './read-place'
+import { type PhonePlace, readPlace } from './read-place'
 
 interface Asked {
   /** What stands behind the base: `''`, `trouble`, `emergency`, a flow. */
   rest: string
   search: string
-  place: GuidePlace
+  place: PhonePlace
 }
 
 /** The guide with the network gone: the same screens, from the address and what this phone remembers. */
@@ -34,6 +34,8 @@ export function OfflineGuide() {
     <>
       <p className="notice guide-notice" role="status">
         No network. The guide goes on, on this phone.
+        {!asked.place.isKnown &&
+          ' This phone has not opened this home’s guide before. So it does not know the equipment, or what was tried there: it asks you. What you answer is sent to the home once the network is back.'}
       </p>
       <Shown {...asked} />
     </>
@@ -55,7 +57,7 @@ function Shown({ rest, search, place }: Asked) {
       </TroubleList>
     )
   }
-  if (rest === 'brief') return <OfflineBrief place={place} search={search} />
+  if (rest === 'brief') return <PhoneBrief place={place} search={search} />
   if (rest === 'watch') return <WatchView place={place} search={search} />
   const flow = FLOWS.find(({ id }) => id === rest)
   if (!flow) return <FirstScreen next={next} number={number} />

@@ -98,19 +98,17 @@ function UsualOrder() {
   return (
     <>
       <p>{STARTUP.bursts}</p>
-      <table>
-        <caption>The usual order of a gas furnace</caption>
-        <tbody>
-          {STARTUP.rows.map((row) => (
-            <tr key={row.event}>
-              <th scope="row">{row.name}</th>
-              <td>
-                {row.fromSeconds} to {row.toSeconds} seconds after the line before. {row.note}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <h2>The usual order of a gas furnace</h2>
+      <dl className="facts check-facts">
+        {STARTUP.rows.map((row) => (
+          <div key={row.event}>
+            <dt>{row.name}</dt>
+            <dd>
+              {row.fromSeconds} to {row.toSeconds} seconds after the line before. {row.note}
+            </dd>
+          </div>
+        ))}
+      </dl>
       <p className="hint">Ranges from seven makers’ manuals; no single figure holds for all.</p>
     </>
   )

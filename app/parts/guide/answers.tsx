@@ -1,8 +1,9 @@
 import type { Walk } from '@/lib/guide/address'
-import { eventKinds } from '@/lib/guide/booking'
+import { beginsWalk, eventKinds } from '@/lib/guide/booking'
 import type { GuidePlace } from '@/lib/guide/place'
 import type { Answer, GuideNode } from '@/lib/guide/types'
 import { answerHref, SendForm } from './sent-answer'
+import { asksWhichFilter, whichFilterHref } from './which-filter'
 
 interface AnswersProps {
   place: GuidePlace
@@ -27,7 +28,16 @@ export function Answers({ place, walk, node, answers }: AnswersProps) {
       <ul className="taps">
         {taps.map((answer) => {
           const sent = { place, walk, node, answer: answer.id }
-          const writes = eventKinds(node, answer).length > 0 || (place.home !== null && node.action === 'filter')
+          const inHome = place.home !== null && (node.action === 'filter' || beginsWalk(walk, answer))
+          const writes = eventKinds(node, answer).length > 0 || inHome
+          if (asksWhichFilter(place, node, answer.id))
+            return (
+              <li key={answer.id}>
+                <a className="tap" href={whichFilterHref(place, walk, answer.id)}>
+                  {answer.text}
+                </a>
+              </li>
+            )
           return (
             <li key={answer.id}>
               {writes ? (

@@ -1,12 +1,13 @@
 import { parseWalk, type Walk, withoutLast } from '@/lib/guide/address'
 import { emergencyNumber, type GuidePlace, guideBase, replayIn, walkHref } from '@/lib/guide/place'
-import type { Flow } from '@/lib/guide/types'
+import type { Answer, Flow, GuideNode } from '@/lib/guide/types'
 import { Answers } from './answers'
 import { Escape } from './escape'
 import { NodeWords } from './node-words'
 import { OutcomeScreen } from './outcome-screen'
 import { changedAnswer } from './sent-answer'
 import { WaitLeft } from './wait-left'
+import { asksWhichFilter, WhichFilter } from './which-filter'
 
 interface GuideScreenProps {
   flow: Flow
@@ -28,8 +29,8 @@ export function GuideScreen({ flow, search, place, unsaved = false }: GuideScree
       ? { ...replayIn(place, flow, begun), kind: 'broken' as const, because: parsed.because }
       : replayIn(place, flow, given)
   const walk = found.kind === 'broken' ? begun : given
-  const number = emergencyNumber(place)
   const { node, answers } = found
+  const said = new URLSearchParams(search).get('said')
 
   if (found.kind === 'at' && node.kind === 'outcome')
     return (
@@ -62,23 +63,44 @@ export function GuideScreen({ flow, search, place, unsaved = false }: GuideScree
           </p>
         )}
         <p className="flow-name">{place.home ? `${flow.title} · ${placeName(place)}` : flow.title}</p>
-        <NodeWords node={node} number={number} />
-        {node.kind === 'wait' ? (
-          <WaitLeft
-            until={walk.startedAt + (walk.steps.at(-1)?.minute ?? 0) + (node.minutes ?? 0)}
-            now={place.now}
-            here={walkHref(place, walk)}
-          >
-            <Answers place={place} walk={walk} node={node} answers={answers} />
-          </WaitLeft>
+        {said !== null && found.kind === 'at' && asksWhichFilter(place, node, said) ? (
+          <WhichFilter place={place} walk={walk} node={node} answer={said} />
         ) : (
-          <Answers place={place} walk={walk} node={node} answers={answers} />
+          <Asked place={place} walk={walk} node={node} answers={answers} />
         )}
       </main>
       <GuideFoot>
         <Escape sent={changedAnswer(place, walk, node)} />
         <BackLinks place={place} walk={walk} />
       </GuideFoot>
+    </>
+  )
+}
+
+interface AskedProps {
+  place: GuidePlace
+  walk: Walk
+  node: GuideNode
+  answers: readonly Answer[]
+}
+
+/** The words of a node and its answers; a wait has none until its time is over. */
+function Asked({ place, walk, node, answers }: AskedProps) {
+  const taps = <Answers place={place} walk={walk} node={node} answers={answers} />
+  return (
+    <>
+      <NodeWords node={node} number={emergencyNumber(place)} />
+      {node.kind === 'wait' ? (
+        <WaitLeft
+          until={walk.startedAt + (walk.steps.at(-1)?.minute ?? 0) + (node.minutes ?? 0)}
+          now={place.now}
+          here={walkHref(place, walk)}
+        >
+          {taps}
+        </WaitLeft>
+      ) : (
+        taps
+      )}
     </>
   )
 }

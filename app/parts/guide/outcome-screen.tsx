@@ -17,6 +17,14 @@ const HEADINGS: Record<Slot, string> = {
   tenant: 'If you rent',
 }
 
+// An emergency is as urgent as can be, and its wait is for the crew.
+const IN_EMERGENCY: Partial<Record<Slot, string>> = { watch: 'Keep in mind', meanwhile: 'While you wait' }
+
+function headingOf(slot: Slot, { isEmergency, isLet }: { isEmergency: boolean; isLet: boolean }): string {
+  if (slot === 'tenant' && isLet) return 'If you let it'
+  return (isEmergency && IN_EMERGENCY[slot]) || HEADINGS[slot]
+}
+
 const URGENCY = ['No visit needed now', 'A visit in the next days', 'Today', 'Now'] as const
 
 interface OutcomeProps {
@@ -34,7 +42,6 @@ export function OutcomeScreen({ place, walk, node, marks }: OutcomeProps) {
   const title = Object.values(HAZARD_TEXTS).find(({ id }) => id === node.id)?.title ?? null
   const { signal, lines } = signalAndLines(fillEmergency(node.text, number))
   const [first, ...rest] = lines
-  const tenant = marks.tenure === 'let' ? 'If you let it' : HEADINGS.tenant
   return (
     <main id="main" tabIndex={-1} className="guide" data-emergency={isEmergency || undefined}>
       {isEmergency ? (
@@ -59,7 +66,7 @@ export function OutcomeScreen({ place, walk, node, marks }: OutcomeProps) {
       {sections.map((section) =>
         isEmergency && section.slot === 'call' ? null : (
           <section key={section.slot}>
-            <h2>{section.slot === 'tenant' ? tenant : HEADINGS[section.slot]}</h2>
+            <h2>{headingOf(section.slot, { isEmergency, isLet: marks.tenure === 'let' })}</h2>
             <p>{fillEmergency(section.text, number)}</p>
             {section.slot === 'call' && <Contacts contacts={place.home?.contacts ?? []} marks={marks} />}
           </section>
@@ -106,7 +113,7 @@ function BriefForm({ place, walk }: { place: GuidePlace; walk: Walk }) {
           Make the brief
         </button>
       </form>
-      <p>
+      <p className="after-form">
         <a href={`${base}/watch${encodeWalk(walk)}${place.systemId ? `&system=${place.systemId}` : ''}`}>
           Does it try to start by itself? Time what you hear
         </a>

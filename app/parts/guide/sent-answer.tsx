@@ -21,8 +21,15 @@ export function changedAnswer(place: GuidePlace, walk: Walk, node: GuideNode): S
   return { place, walk, node, answer: CHANGED }
 }
 
+interface SendFormProps {
+  sent: SentAnswer
+  /** What else the answer says, such as which filter. */
+  more?: Record<string, string>
+  children: ReactNode
+}
+
 /** A plain form, so that it works without scripts, and a service worker can keep it while the network is gone. */
-export function SendForm({ sent, children }: { sent: SentAnswer; children: ReactNode }) {
+export function SendForm({ sent, more = {}, children }: SendFormProps) {
   const { place, walk, node, answer } = sent
   const fields: Record<string, string> = {
     home: place.home?.id ?? '',
@@ -31,6 +38,7 @@ export function SendForm({ sent, children }: { sent: SentAnswer; children: React
     node: node.id,
     answer,
     next: answerHref(sent),
+    ...more,
   }
   return (
     <form method="post" action="/check/answer">

@@ -3,6 +3,7 @@ import { FLOWS } from '@/content/guide/flows'
 import { emergencyNumber, type GuidePlace, guideBase, walkHref } from '@/lib/guide/place'
 import { withAnswer } from '@/lib/guide/replay'
 import { getNode } from '@/lib/guide/types'
+import { SendForm } from './sent-answer'
 
 interface TroubleListProps {
   place: GuidePlace
@@ -22,12 +23,21 @@ export function TroubleList({ place, at, children }: TroubleListProps) {
         {children}
         <ul className="taps">
           {FLOWS.map((flow) => {
-            const walk = withAnswer({ flow: flow.id, startedAt: at, steps: [] }, getNode(flow, flow.start), 'no', at)
+            const begun = { flow: flow.id, startedAt: at, steps: [] }
+            const first = getNode(flow, flow.start)
             return (
               <li key={flow.id}>
-                <a className="tap" href={walkHref(place, walk)}>
-                  {flow.title}
-                </a>
+                {place.home === null ? (
+                  <a className="tap" href={walkHref(place, withAnswer(begun, first, 'no', at))}>
+                    {flow.title}
+                  </a>
+                ) : (
+                  <SendForm sent={{ place: { ...place, now: at }, walk: begun, node: first, answer: 'no' }}>
+                    <button type="submit" className="tap">
+                      {flow.title}
+                    </button>
+                  </SendForm>
+                )}
               </li>
             )
           })}

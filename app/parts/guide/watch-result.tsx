@@ -29,27 +29,18 @@ export function WatchResult({ events }: { events: readonly TimedEvent[] }) {
       {watched.families.length === 0 && (
         <p>{watched.normal ? 'All came in its usual order and time.' : 'Too little was seen to lean either way.'}</p>
       )}
-      <table>
-        <caption>The usual order, and yours</caption>
-        <thead>
-          <tr>
-            <th scope="col">What happens</th>
-            <th scope="col">Usual wait</th>
-            <th scope="col">Yours</th>
-          </tr>
-        </thead>
-        <tbody>
-          {watched.rows.map(({ row, after, fits }) => (
-            <tr key={row.event}>
-              <td>{row.name}</td>
-              <td>
-                {row.fromSeconds} to {row.toSeconds} s
-              </td>
-              <td>{after === null ? FITS[fits] : `${after} s, ${FITS[fits]}`}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <h3>The usual order, and yours</h3>
+      <dl className="facts check-facts">
+        {watched.rows.map(({ row, after, fits }) => (
+          <div key={row.event}>
+            <dt>{row.name}</dt>
+            <dd>
+              <strong>{after === null ? FITS[fits] : `${after} s, ${FITS[fits]}`}</strong>. Usual: {row.fromSeconds} to{' '}
+              {row.toSeconds} s after the line before.
+            </dd>
+          </div>
+        ))}
+      </dl>
       <p>It may be one of these. A licensed technician finds out which.</p>
     </section>
   )

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { homePlace } from '@/app/check/load-place'
+import { RememberHome } from '@/app/check/remember-home'
 import { databasePage } from '@/app/database-page'
 import { FirstScreen } from '@/app/parts/guide/first-screen'
 import { emergencyNumber } from '@/lib/guide/place'
@@ -12,7 +13,12 @@ type Props = { params: Promise<{ household: string }> }
 async function Page({ params }: Props) {
   const { household: id } = await params
   const place = await homePlace(id, `/home/${id}/check`, null)
-  return <FirstScreen next={`/home/${id}/check/trouble?at=${place.now}`} number={emergencyNumber(place)} />
+  return (
+    <>
+      <FirstScreen next={`/home/${id}/check/trouble?at=${place.now}`} number={emergencyNumber(place)} />
+      {place.home && <RememberHome home={place.home} events={place.events} today={place.today} />}
+    </>
+  )
 }
 
 export default databasePage(Page)

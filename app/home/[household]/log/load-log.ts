@@ -7,6 +7,7 @@ import type { StoredHousehold } from '@/lib/data/households'
 import { type LogEntry, type LogFilter, listLog } from '@/lib/data/log'
 import { listReminded, type RemindedLine } from '@/lib/data/remindings'
 import type { LogQuery } from '@/lib/forms/log-filter'
+import { type GuideLine, isGuideLineAsked, listGuideLines } from './guide-lines'
 
 /** What can be chosen from in the filters of one home's log. */
 export interface LogChoices {
@@ -28,6 +29,8 @@ export interface Reminder {
 export interface LoadedLog {
   entries: LogEntry[]
   reminders: Reminder[]
+  /** What the guide wrote down. */
+  guide: GuideLine[]
   all: LogEntry[]
   choices: LogChoices
 }
@@ -37,20 +40,27 @@ export async function loadLog(viewer: Viewer, { id, household }: StoredHousehold
   const all = await listLog(viewer, id)
   const entries = Object.keys(query).length === 0 ? all : await asked(viewer, id, query)
   const allReminders = remindersOf(await listReminded(viewer, id), household.timeZone)
+  const allGuide = await listGuideLines(viewer, id)
   const ids = [...new Set(all.map(({ record }) => subjectOfRecord(record)))]
   const subjects = ids.map((subject) => ({ id: subject, name: subjectInWords(household, subject) }))
-  const people = [...new Set([...all.map(({ by }) => by.name), ...allReminders.map(({ name }) => name)])].sort()
+  const names = [
+    ...all.map(({ by }) => by.name),
+    ...allReminders.map(({ name }) => name),
+    ...allGuide.map(({ by }) => by),
+  ]
+  const people = [...new Set(names)].sort()
   const reminders = allReminders.filter((reminder) => isAsked(reminder, query))
   return {
     entries,
     reminders,
+    guide: allGuide.filter((line) => isGuideLineAsked(line, query)),
     all,
     choices: { subjects: subjects.sort((a, b) => (a.name < b.name ? -1 : 1)), people },
   }
 }
 
 async function asked(viewer: Viewer, id: string, { kind, who, ...rest }: LogQuery): Promise<LogEntry[]> {
-  if (kind === 'reminded') return []
+  if (kind === 'reminded' || kind === 'checked') return []
   const filter: LogFilter = { ...rest, ...(kind && { kind }), ...(who && { byName: who }) }
   return listLog(viewer, id, filter)
 }

@@ -8,6 +8,7 @@ import { logQueryText, parseLogQuery } from '@/lib/forms/log-filter'
 import { HomeNav } from '../home-nav'
 import { loadHome } from '../load'
 import { EntryLine } from './entry-line'
+import { GuideLine } from './guide-line'
 import { loadLog } from './load-log'
 import { LogFilters } from './log-filters'
 import { ReminderLine } from './reminder-line'
@@ -32,7 +33,7 @@ async function Page({ params, searchParams }: Props) {
   const sent = await searchParams
   const { viewer, stored } = await loadHome(id, `/home/${id}/log`)
   const { query, faults } = parseLogQuery(sent)
-  const { entries, reminders, all, choices } = await loadLog(viewer, stored, query)
+  const { entries, reminders, guide, all, choices } = await loadLog(viewer, stored, query)
   const back = logQueryText(query)
   const earlier = earlierOf(all)
   // What was corrected stands with what stands in its place, unless only the earlier one is asked for.
@@ -41,8 +42,9 @@ async function Page({ params, searchParams }: Props) {
   const lines = [
     ...done.map((entry) => ({ on: entry.record.on, entry })),
     ...reminders.map((reminder) => ({ on: reminder.on, reminder })),
+    ...guide.map((line) => ({ on: line.on, line })),
   ].sort((a, b) => compareDays(b.on, a.on))
-  const isEmpty = all.length + reminders.length === 0
+  const isEmpty = all.length + reminders.length + guide.length === 0
   const say = typeof sent.did === 'string' ? SAYS[sent.did] : undefined
   const isWhole = sent.all === '1' || lines.length <= LINES
   const years = [...new Set(all.filter(({ standing }) => standing).map(({ record }) => record.on.slice(0, 4)))]
@@ -52,7 +54,8 @@ async function Page({ params, searchParams }: Props) {
       <main id="main" tabIndex={-1}>
         <h1>Log</h1>
         <p className="lead">
-          Everything that was done in {stored.household.name}, and who was reminded, the latest day first.
+          Everything that was done in {stored.household.name}, what the self-check wrote down, and who was reminded, the
+          latest day first.
         </p>
         {say && (
           <div className="notice" role="status">
@@ -73,6 +76,8 @@ async function Page({ params, searchParams }: Props) {
                 back={back}
                 mayRecord={may(stored.role, 'record') && stored.state === 'open'}
               />
+            ) : 'line' in line ? (
+              <GuideLine key={line.line.id} stored={stored} line={line.line} />
             ) : (
               <ReminderLine key={line.reminder.id} stored={stored} reminder={line.reminder} />
             ),

@@ -34,7 +34,9 @@ async function Page({ params }: Props) {
         </p>
         <CopyAndPrint text={briefText(brief.page)} />
         {may(stored.role, 'record') && (
-          <ShareBrief household={id} brief={briefId} until={until && dayInWords(until.slice(0, 10), on)} />
+          <div className="no-print">
+            <ShareBrief household={id} brief={briefId} until={until && dayInWords(until.slice(0, 10), on)} />
+          </div>
         )}
       </main>
     </>

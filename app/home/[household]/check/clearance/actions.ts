@@ -7,6 +7,7 @@ import { today } from '@/lib/clock'
 import { listEpisode, recordEpisode } from '@/lib/data/episodes'
 import { getHousehold } from '@/lib/data/households'
 import { parseClearance } from '@/lib/forms/clearance-form'
+import { lastMetOn } from '@/lib/guide/episode'
 
 /** Records a professional's clearance or visit in the household's log. */
 export const recordClearance = action<FormData>({
@@ -15,7 +16,7 @@ export const recordClearance = action<FormData>({
   parse: (form) => ({ ok: true, value: form }),
   run: async ({ input, act, viewer, householdId }) => {
     const { household } = await getHousehold(viewer, householdId)
-    const lastFault = (await listEpisode(viewer, householdId)).at(-1)?.on ?? null
+    const lastFault = lastMetOn(await listEpisode(viewer, householdId))
     const parsed = parseClearance(input, { today: today(household.timeZone), lastFault })
     if (!parsed.ok) return parsed
     const { kinds, on, who } = parsed.value

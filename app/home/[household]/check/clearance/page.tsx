@@ -48,7 +48,7 @@ async function Page({ params }: Props) {
 }
 
 const KINDS = {
-  'trouble-began': 'the trouble began',
+  'trouble-began': 'a check was begun',
   'start-spent': 'the one start was used',
   trip: 'it tripped or stopped',
   'hazard-leave': 'a hazard for which the home is left',

@@ -17,7 +17,7 @@ export const GET = handler({
   run: async ({ request, viewer, householdId }) => {
     const stored = await getHousehold(viewer, householdId)
     const { query } = parseLogQuery(new URL(request.url).searchParams)
-    const { entries, reminders } = await loadLog(viewer, stored, query)
+    const { entries, reminders, guide } = await loadLog(viewer, stored, query)
     const rows = entries.map(({ record, by, at, door, undone, correctedBy }) => [
       record.on,
       recordInWords(record),
@@ -40,7 +40,11 @@ export const GET = handler({
         channel === 'mail' ? 'by mail' : 'by a notice in the browser',
       ]),
     )
-    const all = [...rows, ...reminded].sort((a, b) => compareDays(b[0] ?? '', a[0] ?? ''))
+    const checked = guide.map(({ on, what, details, by, at, door }) => [
+      ...[on, what, '', details ?? '', '', by, at],
+      doorInWords(door),
+    ])
+    const all = [...rows, ...reminded, ...checked].sort((a, b) => compareDays(b[0] ?? '', a[0] ?? ''))
     return new Response(csvText([HEAD, ...all]), {
       headers: {
         'content-type': 'text/csv; charset=utf-8',
