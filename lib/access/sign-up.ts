@@ -25,7 +25,9 @@ export interface SignUp {
  * `cookies` is null where the person signs in next: except for the first account, the answer is the same whether the
  * e-mail was free or not, so that nobody learns who has an account here.
  */
-export type SignedUp = { ok: true; cookies: SessionCookie[] | null } | { ok: false; faults: Fault[] }
+export type SignedUp =
+  | { ok: true; cookies: SessionCookie[] | null /** The new account, for what follows unseen. */; made: string | null }
+  | { ok: false; faults: Fault[] }
 
 /** Makes an account: the first of the installation, with open sign-ups, or by an invitation. */
 export async function signUp(headers: Headers, asked: SignUp): Promise<SignedUp> {
@@ -38,13 +40,13 @@ export async function signUp(headers: Headers, asked: SignUp): Promise<SignedUp>
   if (asked.token && !invited && !empty && !open)
     return refused('This invitation was used already or is over. Ask for a new one.')
   if (!empty && !open && !invited) return refused('Sign-ups are closed here. Ask whoever hosts this for an invitation.')
-  await newAccount(asked, 'page', async (tx, act, admitted) => {
+  const made = await newAccount(asked, 'page', async (tx, act, admitted, accountId) => {
     const taken = tokenHash === null ? null : await take(tx, act, tokenHash)
-    return admitted || taken?.ok ? true : null
+    return admitted || taken?.ok ? accountId : null
   })
-  if (!empty) return { ok: true, cookies: null }
+  if (!empty) return { ok: true, cookies: null, made }
   const signedIn = await signIn(headers, asked)
-  return { ok: true, cookies: signedIn.ok ? signedIn.cookies : null }
+  return { ok: true, cookies: signedIn.ok ? signedIn.cookies : null, made }
 }
 
 /** What is wrong with what a person asks for, all at once. */

@@ -3,7 +3,14 @@ import { ask, Prisma, type Questions, together } from './connection'
 import { later } from './instant'
 import { newId } from './new-id'
 
-export type MessageKind = 'digest' | 'overdue' | 'recovery' | 'confirmation' | 'invitation'
+export type MessageKind =
+  | 'digest'
+  | 'overdue'
+  | 'recovery'
+  | 'confirmation'
+  | 'invitation'
+  | 'address'
+  | 'address-changed'
 
 /** A message to go out. Two with one `key` are one. */
 export interface Message {
