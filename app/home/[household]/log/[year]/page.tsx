@@ -5,6 +5,7 @@ import { now } from '@/app/now'
 import { dateInWords, dayInWords } from '@/lib/core/day-words'
 import { mediumInWords, placeInWords, sizeInWords } from '@/lib/core/filter-words'
 import { detailsInWords, doorInWords, recordInWords, subjectOfRecord } from '@/lib/core/log-words'
+import { coolSourceInWords, sourceInWords } from '@/lib/core/source-words'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { localDay } from '@/lib/core/zone'
 import type { StoredHousehold } from '@/lib/data/households'
@@ -89,8 +90,8 @@ function Equipment({ stored: { household } }: { stored: StoredHousehold }) {
           <li key={id}>
             {name}:{' '}
             {[
-              heat && [`heat: ${heat.source.replaceAll('-', ' ')}`, heat.installed && `installed ${heat.installed}`],
-              cool && [`cooling: ${cool.source.replaceAll('-', ' ')}`, cool.installed && `installed ${cool.installed}`],
+              heat && [`heat from ${sourceInWords(heat.source)}`, heat.installed && `installed ${heat.installed}`],
+              cool && [`cooling by ${coolSourceInWords(cool.source)}`, cool.installed && `installed ${cool.installed}`],
             ]
               .flat()
               .filter(Boolean)
