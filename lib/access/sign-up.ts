@@ -3,6 +3,7 @@ import type { Fault } from '@/lib/core/fault'
 import type { Household } from '@/lib/core/household'
 import type { Act, Door } from '@/lib/core/viewer'
 import { createAccount, signUpState } from '@/lib/data/accounts'
+import { type Kept, photoWriter } from '@/lib/data/brought-photos'
 import { importInto } from '@/lib/data/import'
 import { instant } from '@/lib/data/instant'
 import { findInvitation, take } from '@/lib/data/invitations'
@@ -61,21 +62,31 @@ export function signUpFaults({ email, password }: SignUp): Fault[] {
   return faults
 }
 
-/** Makes an account for whoever hosts this, with households in it: both, or neither. */
+/** Makes an account for whoever hosts this, with households in it, and photos in the only one: all, or nothing. */
 export async function createAccountWith(
   asked: SignUp,
   households: Household[],
+  photos: readonly Kept[] = [],
 ): Promise<{ ok: true; accountId: string; ids: string[] } | { ok: false; faults: Fault[] }> {
   const faults = signUpFaults(asked)
   if (faults.length > 0) return { ok: false, faults }
   let refusal: Fault[] = [{ path: 'email', say: `There is an account for ${plainEmail(asked.email)} already.` }]
-  const made = await newAccount(asked, 'command', async (tx, act, _, accountId) => {
+  const writing = photoWriter()
+  const making = newAccount(asked, 'command', async (tx, act, _, accountId) => {
     const imported = await importInto(tx, act, households, {})
-    if (imported.ok) return { ok: true as const, accountId, ids: imported.ids }
+    if (imported.ok) {
+      await writing.write(tx, act, imported.ids[0] ?? '', photos)
+      return { ok: true as const, accountId, ids: imported.ids }
+    }
     refusal = imported.faults
     return null
   })
-  return made ?? { ok: false, faults: refusal }
+  try {
+    return (await making) ?? { ok: false, faults: refusal }
+  } catch (error) {
+    await writing.undo()
+    throw error
+  }
 }
 
 type Admit<T> = (
