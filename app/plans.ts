@@ -1,19 +1,9 @@
 import { tables } from '@/content/tables'
-import { planHousehold } from '@/lib/core/plan'
 import type { HouseholdPlan } from '@/lib/core/plan-types'
-import { Profiles } from '@/lib/core/profile'
+import { sharedPlanner } from '@/lib/core/shared-planner'
 import { keepPlans } from '@/lib/data/kept-plans'
 
-// Homes of one climate and thermostat share their sums; renewed, so that a long life keeps no climate for ever.
-const PLANS_A_RENEWAL = 500
-let profiles = new Profiles(tables.figures)
-let made = 0
+const planOf = sharedPlanner(tables)
 
 /** Every page's plans: made once for a household's revision and day, whoever asks. */
-export const plans = keepPlans<HouseholdPlan>(
-  (stored, on) => {
-    if (++made % PLANS_A_RENEWAL === 0) profiles = new Profiles(tables.figures)
-    return planHousehold(stored.household, tables, on, profiles)
-  },
-  { version: tables.version },
-)
+export const plans = keepPlans<HouseholdPlan>((stored, on) => planOf(stored.household, on), { version: tables.version })

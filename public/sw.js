@@ -1,20 +1,22 @@
-// The guide without network. One page, kept with its scripts, replays any address of the guide on the phone; answers
+// Guide and finder without network. One page of each, kept with its scripts, replays any address on the phone; answers
 // that must not be forgotten wait in a queue and are sent later. Each carries its step as a key: sent twice, it is one.
-const KEPT = 'plenum-offline-1'
+const KEPT = 'plenum-offline-2'
 const QUEUE = 'plenum-queue-1'
-const SHELLS = { check: '/check/offline', find: '/find/offline' }
+// Pages that ask no data and no account; they are fetched without the visitor's own cookie.
+const CHECK = '/check/offline'
+const FIND = ['/find', '/find/light', '/find/kept']
 const PATIENCE_MS = 6000
 
 const shellOf = ({ pathname }) => {
-  if (/^(\/home\/[^/]+)?\/check(\/|$)/.test(pathname)) return SHELLS.check
-  return /^\/find(\/|$)/.test(pathname) ? SHELLS.find : null
+  if (/^(\/home\/[^/]+)?\/check(\/|$)/.test(pathname)) return CHECK
+  return FIND.find((path) => path === pathname.replace(/\/$/, '')) ?? null
 }
 
 /** Fetches a shell and everything it names, and lets go of what an earlier one named. */
 async function keep() {
   const cache = await caches.open(KEPT)
   const wanted = new Set()
-  for (const shell of Object.values(SHELLS)) {
+  for (const shell of [CHECK, ...FIND]) {
     const page = await fetch(shell, { credentials: 'omit' })
     if (!page.ok) continue
     const text = await page.clone().text()
@@ -95,7 +97,7 @@ self.addEventListener('fetch', (event) => {
   else if (request.mode === 'navigate' && request.method === 'GET' && shellOf(url)) {
     event.respondWith(open(event))
     // The first screen is where a new version is looked for.
-    if (url.pathname === '/check') event.waitUntil(keep().catch(() => {}))
+    if (url.pathname === '/check' || url.pathname === '/find') event.waitUntil(keep().catch(() => {}))
   } else if (request.method === 'GET' && url.pathname.startsWith('/_next/static/'))
     event.respondWith(caches.match(request, { ignoreSearch: true }).then((found) => found ?? fetch(request)))
 })

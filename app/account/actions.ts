@@ -2,6 +2,7 @@
 
 import { refresh } from 'next/cache'
 import { redirect } from 'next/navigation'
+import { after } from 'next/server'
 import type { Done } from '@/app/parts/action-form'
 import { refused } from '@/app/refusal'
 import { action, setCookies } from '@/lib/access/action'
@@ -10,7 +11,8 @@ import { passwordFault } from '@/lib/access/passwords'
 import { signOut } from '@/lib/access/sign-in'
 import { deleteAccount } from '@/lib/data/accounts'
 import { endSessions, renameAccount } from '@/lib/data/own-account'
-import { parseDeletion, parseName, parseNewPassword, parseNothing } from '@/lib/forms/account-forms'
+import { parseAddressChange, parseDeletion, parseName, parseNewPassword, parseNothing } from '@/lib/forms/account-forms'
+import { askNewAddress, sendNewAddress } from '@/lib/outbound/address-change'
 
 export const saveName = action<{ name: string }, Done>({
   name: 'save-name',
@@ -36,6 +38,22 @@ export const savePassword = action<{ 'current-password': string; 'new-password':
       }
     const fields: Record<string, string> = { current: 'current-password', next: 'new-password' }
     return { ok: false, faults: changed.faults.map(({ path, say }) => ({ path: fields[path] ?? '', say })) }
+  },
+})
+
+export const changeAddress = action<{ email: string; 'address-password': string }, Done>({
+  name: 'change-address',
+  needs: 'account',
+  parse: parseAddressChange,
+  run: async ({ input, viewer, headers }) => {
+    if (viewer.kind !== 'account') return refused('not-found')
+    const { email, 'address-password': password } = input
+    const asked = await askNewAddress(headers, viewer.accountId, { email, password })
+    if (!asked.ok) return asked
+    // After the answer, so that its time does not tell who has an account here either.
+    after(() => sendNewAddress(viewer.accountId, email))
+    const say = `If ${email} can be used here, a mail with a link is on its way to it. Follow it within three days.`
+    return { ok: true, done: { say } }
   },
 })
 

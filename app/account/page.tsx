@@ -8,7 +8,8 @@ import { SubmitButton } from '@/app/parts/submit-button'
 import { requireViewer } from '@/lib/access/page'
 import { PASSWORD_MIN } from '@/lib/access/passwords'
 import { findOwnAccount } from '@/lib/data/own-account'
-import { saveName, savePassword, signOutEverywhere } from './actions'
+import { mailSettings } from '@/lib/outbound/mailer'
+import { changeAddress, saveName, savePassword, signOutEverywhere } from './actions'
 import { DeleteAccount } from './delete-account'
 
 export const metadata: Metadata = { title: 'Account' }
@@ -39,6 +40,25 @@ export default databasePage(async () => {
         />
         <SubmitButton>Save the name</SubmitButton>
       </ActionForm>
+
+      <h2>Another e-mail</h2>
+      {mailSettings().ok ? (
+        <ActionForm action={changeAddress}>
+          <FormField
+            id="email"
+            label="New e-mail"
+            hint="A mail with a link goes there. Until you follow it, everything stays as it is."
+            type="email"
+            autoComplete="email"
+            inputMode="email"
+            required
+          />
+          <PasswordField id="address-password" label="Your password" autoComplete="current-password" required />
+          <SubmitButton>Send the link</SubmitButton>
+        </ActionForm>
+      ) : (
+        <p>This installation sends no mail yet, so no link can show that another address is yours.</p>
+      )}
 
       <h2>Another password</h2>
       <ActionForm action={savePassword}>

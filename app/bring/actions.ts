@@ -3,11 +3,12 @@
 import { redirect } from 'next/navigation'
 import { tables } from '@/content/tables'
 import { action } from '@/lib/access/action'
-import { today } from '@/lib/clock'
+import { now, today } from '@/lib/clock'
 import { type HomeSheet, sheetOf } from '@/lib/core/sheet'
+import { importArchive } from '@/lib/data/brought-photos'
 import { importHouseholds } from '@/lib/data/import'
 import { type Brought, parseBringForm } from '@/lib/forms/bring-form'
-import { parseHouseholdFile } from '@/lib/forms/household-file'
+import { readBrought } from '@/lib/forms/household-archive'
 
 /** What was brought, drawn up; nothing of it is stored. */
 export interface Shown {
@@ -16,6 +17,8 @@ export interface Shown {
   sheets: HomeSheet[]
   /** Homes of the file that are not drawn up, because it holds so many. */
   more: number
+  /** How many photos the archive held; they are kept with the archive only. */
+  photos: number
 }
 
 // A page of more homes than this is no longer read by anybody.
@@ -23,7 +26,7 @@ const SHEETS = 12
 
 async function read({ file, text }: Brought) {
   const input = file ? new Uint8Array(await file.arrayBuffer()) : text
-  return { input, parsed: parseHouseholdFile(input, today) }
+  return readBrought(input, { on: today, now: now().toISOString() })
 }
 
 export const showBrought = action<Brought, Shown>({
@@ -31,12 +34,12 @@ export const showBrought = action<Brought, Shown>({
   needs: 'nobody',
   parse: parseBringForm,
   run: async ({ input: brought }) => {
-    const { input, parsed } = await read(brought)
+    const parsed = await read(brought)
     if (!parsed.ok) return parsed
-    const { households } = parsed
+    const { households, photos, json } = parsed
     const sheets = households.slice(0, SHEETS).map((home) => sheetOf(home, tables, today(home.timeZone)))
-    const text = typeof input === 'string' ? input : new TextDecoder().decode(input)
-    return { ok: true, done: { text, sheets, more: households.length - sheets.length } }
+    const more = households.length - sheets.length
+    return { ok: true, done: { text: json, sheets, more, photos: photos.length } }
   },
 })
 
@@ -45,9 +48,13 @@ export const keepBrought = action<Brought>({
   needs: 'account',
   parse: parseBringForm,
   run: async ({ input: brought, act }) => {
-    const { parsed } = await read(brought)
+    const parsed = await read(brought)
     if (!parsed.ok) return parsed
-    const imported = await importHouseholds({ ...act, door: 'file' }, parsed.households)
+    const { households, photos } = parsed
+    const [home] = households
+    const byFile = { ...act, door: 'file' } as const
+    const imported =
+      home && photos.length > 0 ? await importArchive(byFile, home, photos) : await importHouseholds(byFile, households)
     if (!imported.ok) return imported
     const [only, ...others] = imported.ids
     redirect(only !== undefined && others.length === 0 ? `/home/${only}` : '/')

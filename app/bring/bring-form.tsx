@@ -1,7 +1,7 @@
 'use client'
 
 import Link from 'next/link'
-import { type DragEvent, useActionState, useRef, useState } from 'react'
+import { type DragEvent, useActionState, useEffect, useRef, useState } from 'react'
 import { PlanSheet } from '@/app/parts/plan-sheet'
 import { tables } from '@/content/tables'
 import { type Answer, NOT_SENT } from '@/lib/core/answer'
@@ -14,10 +14,19 @@ export function BringForm({ signedIn }: { signedIn: boolean }) {
   const [shown, show, isReading] = useActionState<Answer<Shown>, FormData>(showBrought, NOT_SENT)
   const [kept, keep, isKeeping] = useActionState<Answer, FormData>(keepBrought, NOT_SENT)
   const faults = kept.faults.length > 0 ? kept.faults : shown.faults
+  const sent = useRef<File | null>(null)
+  const [isHydrated, setHydrated] = useState(false)
+  // Without scripts the form's own action is the server's; with them the file is held for the second button.
+  useEffect(() => setHydrated(true), [])
   const { done } = shown
-  if (done) return <Sheets shown={done} signedIn={signedIn} keep={keep} faults={kept.faults} />
+  if (done) return <Sheets shown={done} signedIn={signedIn} keep={keep} faults={kept.faults} archive={sent} />
+  function showAndHold(form: FormData) {
+    const file = form.get('file')
+    sent.current = file instanceof File ? file : null
+    show(form)
+  }
   return (
-    <form action={show} className="bring">
+    <form action={isHydrated ? showAndHold : show} className="bring">
       <h1>Bring a household file</h1>
       <p className="lead">
         A household file describes a home, its equipment and what was done. You see what is due and why; nothing is
@@ -76,14 +85,14 @@ function FileField() {
         Choose a file, or drop it here
       </label>
       <p className="hint" id="file-hint">
-        A .json file, at most 9 MB.
+        A .json file of at most 9 MB, or the .zip archive of a home with its photos, at most 11 MB.
       </p>
       <input
         ref={input}
         id="file"
         name="file"
         type="file"
-        accept=".json,application/json"
+        accept=".json,application/json,.zip,application/zip"
         aria-describedby="file-hint"
       />
     </div>
@@ -117,9 +126,11 @@ interface SheetsProps {
   signedIn: boolean
   keep: (form: FormData) => void
   faults: Fault[]
+  /** The archive that was sent, where scripts hold it. */
+  archive: { current: File | null }
 }
 
-function Sheets({ shown, signedIn, keep, faults }: SheetsProps) {
+function Sheets({ shown, signedIn, keep, faults, archive }: SheetsProps) {
   return (
     <>
       <form action={keep} className="notice no-print">
@@ -133,6 +144,7 @@ function Sheets({ shown, signedIn, keep, faults }: SheetsProps) {
           )}
         </p>
         <input type="hidden" name="text" value={shown.text} />
+        {signedIn && shown.photos > 0 && <ArchiveAgain photos={shown.photos} archive={archive} />}
         <div className="buttons">
           {signedIn && (
             <button type="submit" className="main">
@@ -154,5 +166,27 @@ function Sheets({ shown, signedIn, keep, faults }: SheetsProps) {
         </p>
       )}
     </>
+  )
+}
+
+/** Photos are too much to be carried along unseen: the archive is sent once more to keep them. */
+function ArchiveAgain({ photos, archive }: { photos: number; archive: { current: File | null } }) {
+  const input = useRef<HTMLInputElement>(null)
+  useEffect(() => {
+    if (!archive.current || !input.current) return
+    const list = new DataTransfer()
+    list.items.add(archive.current)
+    input.current.files = list.files
+  }, [archive])
+  return (
+    <div className="field">
+      <label className="label" htmlFor="file">
+        The archive, for its {plural(photos, 'photo')}
+      </label>
+      <p className="hint" id="file-hint">
+        Left empty, the home is kept without them.
+      </p>
+      <input ref={input} id="file" name="file" type="file" accept=".zip,application/zip" aria-describedby="file-hint" />
+    </div>
   )
 }

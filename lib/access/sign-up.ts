@@ -3,6 +3,7 @@ import type { Fault } from '@/lib/core/fault'
 import type { Household } from '@/lib/core/household'
 import type { Act, Door } from '@/lib/core/viewer'
 import { createAccount, signUpState } from '@/lib/data/accounts'
+import { type Kept, photoWriter } from '@/lib/data/brought-photos'
 import { importInto } from '@/lib/data/import'
 import { instant } from '@/lib/data/instant'
 import { findInvitation, take } from '@/lib/data/invitations'
@@ -25,7 +26,9 @@ export interface SignUp {
  * `cookies` is null where the person signs in next: except for the first account, the answer is the same whether the
  * e-mail was free or not, so that nobody learns who has an account here.
  */
-export type SignedUp = { ok: true; cookies: SessionCookie[] | null } | { ok: false; faults: Fault[] }
+export type SignedUp =
+  | { ok: true; cookies: SessionCookie[] | null /** The new account, for what follows unseen. */; made: string | null }
+  | { ok: false; faults: Fault[] }
 
 /** Makes an account: the first of the installation, with open sign-ups, or by an invitation. */
 export async function signUp(headers: Headers, asked: SignUp): Promise<SignedUp> {
@@ -38,13 +41,13 @@ export async function signUp(headers: Headers, asked: SignUp): Promise<SignedUp>
   if (asked.token && !invited && !empty && !open)
     return refused('This invitation was used already or is over. Ask for a new one.')
   if (!empty && !open && !invited) return refused('Sign-ups are closed here. Ask whoever hosts this for an invitation.')
-  await newAccount(asked, 'page', async (tx, act, admitted) => {
+  const made = await newAccount(asked, 'page', async (tx, act, admitted, accountId) => {
     const taken = tokenHash === null ? null : await take(tx, act, tokenHash)
-    return admitted || taken?.ok ? true : null
+    return admitted || taken?.ok ? accountId : null
   })
-  if (!empty) return { ok: true, cookies: null }
+  if (!empty) return { ok: true, cookies: null, made }
   const signedIn = await signIn(headers, asked)
-  return { ok: true, cookies: signedIn.ok ? signedIn.cookies : null }
+  return { ok: true, cookies: signedIn.ok ? signedIn.cookies : null, made }
 }
 
 /** What is wrong with what a person asks for, all at once. */
@@ -59,21 +62,31 @@ export function signUpFaults({ email, password }: SignUp): Fault[] {
   return faults
 }
 
-/** Makes an account for whoever hosts this, with households in it: both, or neither. */
+/** Makes an account for whoever hosts this, with households in it, and photos in the only one: all, or nothing. */
 export async function createAccountWith(
   asked: SignUp,
   households: Household[],
+  photos: readonly Kept[] = [],
 ): Promise<{ ok: true; accountId: string; ids: string[] } | { ok: false; faults: Fault[] }> {
   const faults = signUpFaults(asked)
   if (faults.length > 0) return { ok: false, faults }
   let refusal: Fault[] = [{ path: 'email', say: `There is an account for ${plainEmail(asked.email)} already.` }]
-  const made = await newAccount(asked, 'command', async (tx, act, _, accountId) => {
+  const writing = photoWriter()
+  const making = newAccount(asked, 'command', async (tx, act, _, accountId) => {
     const imported = await importInto(tx, act, households, {})
-    if (imported.ok) return { ok: true as const, accountId, ids: imported.ids }
+    if (imported.ok) {
+      await writing.write(tx, act, imported.ids[0] ?? '', photos)
+      return { ok: true as const, accountId, ids: imported.ids }
+    }
     refusal = imported.faults
     return null
   })
-  return made ?? { ok: false, faults: refusal }
+  try {
+    return (await making) ?? { ok: false, faults: refusal }
+  } catch (error) {
+    await writing.undo()
+    throw error
+  }
 }
 
 type Admit<T> = (

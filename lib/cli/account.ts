@@ -4,14 +4,14 @@ import { resetPassword } from '@/lib/access/change-password'
 import { createAccountWith } from '@/lib/access/sign-up'
 import { now, today } from '@/lib/clock'
 import type { Fault } from '@/lib/core/fault'
-import type { Household } from '@/lib/core/household'
 import { listAccounts } from '@/lib/data/accounts'
+import { keepable } from '@/lib/data/brought-photos'
 import { closeDatabase } from '@/lib/data/connection'
 import { instant } from '@/lib/data/instant'
 import { confirmAddress } from '@/lib/data/mail-links'
 import { prepareDatabase } from '@/lib/data/prepare'
 import { DatabaseUnavailable } from '@/lib/data/unavailable'
-import { parseHouseholdFile } from '@/lib/forms/household-file'
+import { readBrought } from '@/lib/forms/household-archive'
 import { createFeed } from '@/lib/outbound/feed'
 
 const USAGE = `account -- create --email E [--import FILE]   the password from standard input
@@ -42,7 +42,8 @@ async function run(args: string[]): Promise<string> {
     if (!changed.ok) throw fromFaults(changed.faults)
     return ''
   }
-  const made = await createAccountWith({ email, password }, file === undefined ? [] : householdsIn(file))
+  const { households, photos } = file === undefined ? { households: [], photos: [] } : await broughtBy(file)
+  const made = await createAccountWith({ email, password }, households, photos)
   if (!made.ok) throw fromFaults(made.faults)
   const viewer = { kind: 'account', accountId: made.accountId, name: email, administrator: false } as const
   // Whoever hosts this typed the address: no mail has to ask whose it is.
@@ -70,16 +71,18 @@ function passwordFrom(input: string): string {
   return input.replace(/\r?\n$/, '')
 }
 
-function householdsIn(file: string): Household[] {
+async function broughtBy(file: string) {
   let bytes: Buffer
   try {
     bytes = readFileSync(file)
   } catch {
     throw new Stop([`${file} cannot be read.`])
   }
-  const parsed = parseHouseholdFile(bytes, today)
+  const parsed = readBrought(bytes, { on: today, now: instant(now()) })
   if (!parsed.ok) throw fromFaults(parsed.faults)
-  return parsed.households
+  const decoded = await keepable(parsed.photos)
+  if (!decoded.ok) throw fromFaults(decoded.faults)
+  return { households: parsed.households, photos: decoded.kept }
 }
 
 try {

@@ -1,7 +1,7 @@
 import { COLD_ADVICE } from '@/content/away'
 import { tables } from '@/content/tables'
-import { planHousehold } from '@/lib/core/plan'
 import type { HouseholdPlan } from '@/lib/core/plan-types'
+import { sharedPlanner } from '@/lib/core/shared-planner'
 import { closeDatabase } from '@/lib/data/connection'
 import { keepPlans } from '@/lib/data/kept-plans'
 import { prepareDatabase } from '@/lib/data/prepare'
@@ -9,9 +9,8 @@ import { DatabaseUnavailable } from '@/lib/data/unavailable'
 import { runReminders } from '@/lib/outbound/runner'
 
 // One pass, for a timer of the system's own. It may run beside a server that does the same.
-const plans = keepPlans<HouseholdPlan>((stored, on) => planHousehold(stored.household, tables, on), {
-  version: tables.version,
-})
+const planOf = sharedPlanner(tables)
+const plans = keepPlans<HouseholdPlan>((stored, on) => planOf(stored.household, on), { version: tables.version })
 try {
   const problem = prepareDatabase()
   if (problem) {

@@ -3,14 +3,27 @@ import type { LogRecord, Task } from './household'
 import type { Door } from './viewer'
 import { doerInWords, lightInWords, taskDoneInWords } from './words'
 
-/** What a line of the log is about: the three kinds of record, reminders, and what the guide wrote down. */
-export const LOG_KINDS = ['filter-changed', 'filter-looked', 'service-done', 'reminded', 'checked'] as const
+/**
+ * What a line of the log is about: the three kinds of record, what was put off, who was away, reminders, and what the
+ * guide wrote down.
+ */
+export const LOG_KINDS = [
+  'filter-changed',
+  'filter-looked',
+  'service-done',
+  'put-off',
+  'away',
+  'reminded',
+  'checked',
+] as const
 export type LogKind = (typeof LOG_KINDS)[number]
 
 const KINDS: Record<LogKind, string> = {
   'filter-changed': 'Filters changed',
   'filter-looked': 'Filters looked at',
   'service-done': 'Services and care',
+  'put-off': 'Put off',
+  away: 'Nobody at home',
   reminded: 'Reminders sent',
   checked: 'Self-checks, hazards and visits',
 }

@@ -1,6 +1,7 @@
 import { type Day, dayNumber } from './day'
 import type { Instant } from './viewer'
 
+const HOUR_MS = 3_600_000
 const formats = new Map<string, Intl.DateTimeFormat>()
 
 // Making a formatter costs a hundred times what using it does.
@@ -46,12 +47,19 @@ export function weekdayOf(day: Day): number {
  */
 export function instantAt(day: Day, hour: number, timeZone: string): Instant {
   const wanted = dayNumber(day) * 24 * 60 + hour * 60
-  const asIfUtc = dayNumber(day) * 86_400_000 + hour * 3_600_000
+  const asIfUtc = wanted * 60_000
+  const shown = (at: number) => minutesOf(localTime(new Date(at).toISOString(), timeZone))
   // Zones lie between UTC-12 and UTC+14, on quarters of an hour; a wall clock past the wanted time has reached it.
-  for (let offset = -14 * 60; offset <= 12 * 60; offset += 15) {
-    const at = new Date(asIfUtc + offset * 60_000).toISOString()
-    const shown = localTime(at, timeZone)
-    if (dayNumber(shown.day) * 24 * 60 + shown.hour * 60 + shown.minute >= wanted) return at
+  const [least, most] = [asIfUtc - 14 * HOUR_MS, asIfUtc + 12 * HOUR_MS]
+  // No clock goes back by more than two hours, so that nearly always it is enough to begin a little before; a day left
+  // out at the date line is why it is looked whether that is early enough.
+  const near = asIfUtc - (shown(asIfUtc) - wanted) * 60_000 - 2.25 * HOUR_MS
+  for (let at = near > least && shown(near) < wanted ? near : least; at <= most; at += HOUR_MS / 4) {
+    if (shown(at) >= wanted) return new Date(at).toISOString()
   }
   throw new RangeError(`no zone: ${timeZone}`)
+}
+
+function minutesOf({ day, hour, minute }: { day: Day; hour: number; minute: number }): number {
+  return dayNumber(day) * 24 * 60 + hour * 60 + minute
 }

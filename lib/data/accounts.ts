@@ -146,12 +146,13 @@ export function deleteAccount(act: Act, accountId: string): Promise<{ ok: true }
       await passOn(tx, householdId, heir, { since: act.at, stay })
     }
     const written = await tx.entry.findMany({ where: { byAccount: accountId }, distinct: ['householdId'] })
-    const putOffs = await tx.putOff.findMany({ where: { byAccount: accountId }, distinct: ['householdId'] })
+    const pauses = await tx.pause.findMany({ where: { byAccount: accountId }, distinct: ['householdId'] })
+    const reminded = await tx.reminded.findMany({ where: { accountId }, distinct: ['householdId'] })
     const photos = await tx.photo.findMany({ where: { byAccount: accountId }, distinct: ['householdId'] })
     const messages = await tx.message.findMany({ where: { byAccount: accountId }, distinct: ['householdId'] })
     const links = await tx.renterLink.findMany({ where: { createdBy: accountId }, distinct: ['householdId'] })
     const places = new Set(
-      [...written, ...putOffs, ...photos, ...messages, ...links].map(({ householdId }) => householdId),
+      [...written, ...pauses, ...reminded, ...photos, ...messages, ...links].map(({ householdId }) => householdId),
     )
     for (const householdId of places) await forgetNames(tx, householdId, accountId)
     await tx.invitation.deleteMany({ where: { createdBy: accountId } })

@@ -1,5 +1,5 @@
-import type { Household } from '@/lib/core/household'
 import type { Viewer } from '@/lib/core/viewer'
+import { writeHouseholdFile } from '@/lib/forms/household-file'
 import { exportHouseholds } from './households'
 import { findPicture, listPhotos, type Photo } from './photos'
 
@@ -28,13 +28,13 @@ export async function archiveOf(viewer: Viewer, householdId: string): Promise<Ar
     files.push({ path: file, bytes })
     listed.push({ file, kind, subject, at, byName })
   }
-  return [text('household.json', fileOf(household)), text('photos.json', listed), ...files]
+  return [
+    text('household.json', writeHouseholdFile([household])),
+    text('photos.json', `${JSON.stringify(listed, null, 2)}\n`),
+    ...files,
+  ]
 }
 
-function fileOf(household: Household): { plenum: 1; households: Household[] } {
-  return { plenum: 1, households: [household] }
-}
-
-function text(path: string, value: unknown): ArchiveFile {
-  return { path, bytes: new TextEncoder().encode(`${JSON.stringify(value, null, 2)}\n`) }
+function text(path: string, content: string): ArchiveFile {
+  return { path, bytes: new TextEncoder().encode(content) }
 }

@@ -2,6 +2,7 @@ import type { Day } from '@/lib/core/day'
 import type { Fault } from '@/lib/core/fault'
 import type { Act, Viewer } from '@/lib/core/viewer'
 import { ask, together } from './connection'
+import { endPauses, notePause } from './pauses'
 import { findRole, type Refusal, raise, signature } from './scope'
 
 /** Nobody is at home from one day until another, on which somebody is back. */
@@ -40,6 +41,7 @@ export function saveAway(act: Act, householdId: string, { today, until }: { toda
     const from = before && before.until > today ? before.from : today
     const row = { from, until, at: act.at, ...signature(act.viewer) }
     await tx.away.upsert({ where: { householdId }, create: { householdId, ...row }, update: row })
+    await notePause(tx, act, householdId, { kind: 'away', from, until })
     return { ok: true, revision: raised.revision }
   })
 }
@@ -50,6 +52,7 @@ export function clearAway(act: Act, householdId: string): Promise<Done> {
     const raised = await raise(tx, act.viewer, householdId, { deed: 'record' })
     if (!raised.ok) return raised
     await tx.away.deleteMany({ where: { householdId } })
+    await endPauses(tx, act, householdId, { kind: 'away' })
     return { ok: true, revision: raised.revision }
   })
 }

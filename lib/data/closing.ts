@@ -85,11 +85,21 @@ export async function forgetNames(tx: Questions, householdId: string, accountId?
     distinct: ['byName'],
     select: { byName: true },
   })
-  const undoneBy = accountId ? { in: names.map(({ byName }) => byName) } : { not: null }
+  const paused = await tx.pause.findMany({
+    where: { householdId, ...whose },
+    distinct: ['byName'],
+    select: { byName: true },
+  })
+  const undoneBy = accountId ? { in: [...names, ...paused].map(({ byName }) => byName) } : { not: null }
   await tx.entry.updateMany({ where: { householdId, undoneBy }, data: { undoneBy: NAME_REMOVED } })
   const nobody = { byAccount: null, byName: NAME_REMOVED }
   await tx.entry.updateMany({ where: { householdId, ...whose }, data: nobody })
   await tx.putOff.updateMany({ where: { householdId, ...whose }, data: nobody })
+  await tx.away.updateMany({ where: { householdId, ...whose }, data: nobody })
+  await tx.pause.updateMany({ where: { householdId, endedBy: undoneBy }, data: { endedBy: NAME_REMOVED } })
+  await tx.pause.updateMany({ where: { householdId, ...whose }, data: nobody })
+  const reminded = accountId ? { accountId } : {}
+  await tx.reminded.updateMany({ where: { householdId, ...reminded }, data: { accountId: null, name: NAME_REMOVED } })
   await tx.photo.updateMany({ where: { householdId, ...whose }, data: nobody })
   await tx.message.updateMany({ where: { householdId, ...whose }, data: nobody })
   const created = accountId ? { createdBy: accountId } : {}

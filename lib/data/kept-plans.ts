@@ -2,12 +2,22 @@ import type { Day } from '@/lib/core/day'
 import type { Viewer } from '@/lib/core/viewer'
 import { type Home, listHomes, listHouseholds, type StoredHousehold } from './households'
 
+/** A home with its plan, and everything about it where that had to be read. */
+export interface Planned<P> {
+  home: Home
+  plan: P
+  stored?: StoredHousehold
+}
+
 /** Plans kept by household, revision, day and model version. */
 export interface KeptPlans<P> {
   /** The plan of a household already at hand. */
   of(household: StoredHousehold, on: Day): P
-  /** Every home that the viewer sees with its plan; only those that changed since are read and planned. */
-  list(viewer: Viewer, today: (home: Home) => Day): Promise<{ home: Home; plan: P }[]>
+  /**
+   * Every home that the viewer sees with its plan; only those that changed since are read and planned, and come with
+   * what was read.
+   */
+  list(viewer: Viewer, today: (home: Home) => Day): Promise<Planned<P>[]>
 }
 
 /**
@@ -26,7 +36,7 @@ export function keepPlans<P>(
     // Set anew, it is the last that goes.
     kept.delete(home.id)
     kept.set(home.id, found)
-    return found
+    return { plan: found.plan }
   }
 
   function keyOf(home: Home, on: Day): string {
@@ -46,16 +56,18 @@ export function keepPlans<P>(
     return made
   }
 
-  async function list(viewer: Viewer, today: (home: Home) => Day): Promise<{ home: Home; plan: P }[]> {
+  async function list(viewer: Viewer, today: (home: Home) => Day): Promise<Planned<P>[]> {
     const homes = await listHomes(viewer)
-    const plans = new Map(homes.map((home) => [home.id, find(home, today(home))]))
+    const plans = new Map<string, Omit<Planned<P>, 'home'> | undefined>(
+      homes.map((home) => [home.id, find(home, today(home))]),
+    )
     const missing = homes.filter(({ id }) => !plans.get(id)).map(({ id }) => id)
     for (const household of missing.length > 0 ? await listHouseholds(viewer, missing) : []) {
-      plans.set(household.id, { plan: of(household, today(household)) })
+      plans.set(household.id, { plan: of(household, today(household)), stored: household })
     }
     return homes.flatMap((home) => {
       const found = plans.get(home.id)
-      return found ? [{ home, plan: found.plan }] : []
+      return found ? [{ home, ...found }] : []
     })
   }
 

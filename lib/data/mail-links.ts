@@ -5,7 +5,7 @@ import { type Message, putOut } from './outgoing'
 /** A link of a mail that works once. */
 export interface NewMailLink {
   tokenHash: string
-  kind: 'recovery' | 'confirmation'
+  kind: 'recovery' | 'confirmation' | 'address'
   accountId: string
   email: string
   expiresAt: Instant
@@ -42,6 +42,31 @@ export function takeRecovery(tokenHash: string, passwordHash: string, at: Instan
 /** Uses a confirmation link: the account's address counts as proven, if it still is the one the link was sent to. */
 export function takeConfirmation(tokenHash: string, at: Instant): Promise<boolean> {
   return together(async (tx) => (await take(tx, tokenHash, 'confirmation', at)) !== null)
+}
+
+/**
+ * Uses a link that was sent to a new address: from now on the account has that one, proven, and `notice` goes to the
+ * earlier one. False where the link is over, or the address has become another account's meanwhile.
+ */
+export function takeNewAddress(
+  tokenHash: string,
+  at: Instant,
+  notice: (to: { accountId: string; before: string; after: string }) => Message,
+): Promise<boolean> {
+  return together(async (tx) => {
+    const { count } = await tx.mailLink.updateMany({ where: open(tokenHash, 'address', at), data: { usedAt: at } })
+    if (count === 0) return false
+    const { accountId, email: after } = await tx.mailLink.findUniqueOrThrow({ where: { tokenHash } })
+    const before = accountId && (await tx.user.findUnique({ where: { id: accountId } }))?.email
+    if (!accountId || !before || !after || (await tx.user.count({ where: { email: after } })) > 0) return false
+    await tx.user.update({ where: { id: accountId }, data: { email: after, emailVerified: true } })
+    // What was on its way to the earlier address opens nothing any more, or goes to the new one.
+    await tx.mailLink.deleteMany({ where: { accountId, kind: { not: 'act' }, usedAt: null } })
+    const waiting = { accountId, to: before, channel: 'mail', sentAt: null, failedAt: null, sendingAt: null }
+    await tx.outgoing.updateMany({ where: { ...waiting, kind: { in: ['digest', 'overdue'] } }, data: { to: after } })
+    await putOut(tx, notice({ accountId, before, after }))
+    return true
+  })
 }
 
 async function take(tx: Questions, tokenHash: string, kind: NewMailLink['kind'], at: Instant): Promise<string | null> {

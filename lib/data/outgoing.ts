@@ -3,7 +3,14 @@ import { ask, Prisma, type Questions, together } from './connection'
 import { later } from './instant'
 import { newId } from './new-id'
 
-export type MessageKind = 'digest' | 'overdue' | 'recovery' | 'confirmation' | 'invitation'
+export type MessageKind =
+  | 'digest'
+  | 'overdue'
+  | 'recovery'
+  | 'confirmation'
+  | 'invitation'
+  | 'address'
+  | 'address-changed'
 
 /** A message to go out. Two with one `key` are one. */
 export interface Message {
@@ -52,9 +59,11 @@ export async function putOut(tx: Questions, { at, ...message }: Message): Promis
       select: { id: true },
     })
     const ids = stale.map(({ id }) => id)
-    await tx.outgoing.deleteMany({ where: { id: { in: ids } } })
-    // Nobody was reminded by a message that never went.
-    await tx.reminded.deleteMany({ where: { messageId: { in: ids } } })
+    if (ids.length > 0) {
+      await tx.outgoing.deleteMany({ where: { id: { in: ids } } })
+      // Nobody was reminded by a message that never went.
+      await tx.reminded.deleteMany({ where: { messageId: { in: ids } } })
+    }
   }
   const id = newId()
   await tx.$executeRaw`INSERT INTO "Outgoing" ("id", "key", "channel", "kind", "accountId", "to", "subject", "text", "html", "createdAt", "nextTryAt")

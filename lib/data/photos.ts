@@ -131,7 +131,7 @@ async function isFull(tx: Questions, act: Act, householdId: string): Promise<boo
 }
 
 /** On the disk when it returns: the row must not outlive a power cut that takes the picture. */
-async function writeThrough(path: string, bytes: Buffer): Promise<void> {
+export async function writeThrough(path: string, bytes: Buffer): Promise<void> {
   const file = await open(path, 'wx', 0o600)
   try {
     await file.writeFile(bytes)

@@ -3,6 +3,7 @@ import type { Fault } from '@/lib/core/fault'
 import type { Task } from '@/lib/core/household'
 import type { Act } from '@/lib/core/viewer'
 import { together } from './connection'
+import { endPauses, notePause } from './pauses'
 import { type Refusal, raise, signature } from './scope'
 
 /** An alarm past its life may not warn of anything: its replacement is put off by a month at most. */
@@ -28,6 +29,7 @@ export function putOff(
       create: { householdId, task, subject, ...row },
       update: row,
     })
+    await notePause(tx, act, householdId, { kind: 'put-off', task, subject, from: today, until })
     return { ok: true, revision: raised.revision }
   })
 }
@@ -50,6 +52,7 @@ export function clearPutOff(
     const raised = await raise(tx, act.viewer, householdId, { deed: 'record' })
     if (!raised.ok) return raised
     await tx.putOff.deleteMany({ where: { householdId, task, subject } })
+    await endPauses(tx, act, householdId, { kind: 'put-off', task, subject })
     return { ok: true, revision: raised.revision }
   })
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { Fault } from '@/lib/core/fault'
+import { typedAddress } from './email-address'
 import { localPath } from './local-path'
 import { type Parsed, parseForm } from './parse-form'
 
@@ -59,6 +60,15 @@ export function parseSignUp(check: CheckSignUp) {
 
 export function parseName(form: FormData) {
   return parseForm(form, z.object({ name }))
+}
+
+/** Another address to sign in with, and the password that proves who asks. */
+export function parseAddressChange(form: FormData) {
+  const schema = z.object({
+    email: typedAddress,
+    'address-password': given('Write your password: nobody else is to change your address.'),
+  })
+  return parseForm(form, schema)
 }
 
 /** `check` says what is wrong with a new password, or null. */

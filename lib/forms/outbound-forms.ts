@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { Day } from '@/lib/core/day'
+import { typedAddress } from './email-address'
 import { type Parsed, parseForm } from './parse-form'
 import { typedDay } from './quantities'
 
@@ -7,16 +8,9 @@ function given(say: string) {
   return z.string({ error: say }).min(1, { error: say }).max(4000, { error: say })
 }
 
-const ADDRESS = 'Write an e-mail address, like name@example.org.'
-const address = z
-  .string({ error: ADDRESS })
-  .trim()
-  .regex(/^[^\s@<>",;:\\]{1,64}@[^\s@<>",;:\\]+$/, { error: ADDRESS })
-  .max(254, { error: ADDRESS })
-
 /** A link to a new password, asked for by e-mail. */
 export function parseForgot(form: FormData) {
-  return parseForm(form, z.object({ email: address }))
+  return parseForm(form, z.object({ email: typedAddress }))
 }
 
 /** A new password, by the link of a mail; what a password must be is said where it is set. */
@@ -34,7 +28,7 @@ export function parseLink(form: FormData) {
 
 /** Somebody to be invited by mail; left empty, the link is passed on by hand. */
 export function parseInvitee(form: FormData): Parsed<{ email: string }> {
-  return parseForm(form, z.object({ email: z.literal('').or(address).default('') }))
+  return parseForm(form, z.object({ email: z.literal('').or(typedAddress).default('') }))
 }
 
 /** How somebody wants to be reminded. */

@@ -1,23 +1,19 @@
 import { LIMIT_MINUTES, mayTry, TOO_MANY } from '@/lib/access/limits'
 import { hashPassword, passwordFault } from '@/lib/access/passwords'
-import { publicUrl } from '@/lib/access/public-url'
 import { plainEmail } from '@/lib/access/sign-in'
-import { hashToken, newToken } from '@/lib/access/tokens'
+import { hashToken } from '@/lib/access/tokens'
 import { now } from '@/lib/clock'
-import type { Fault } from '@/lib/core/fault'
 import type { Act } from '@/lib/core/viewer'
 import { findAccountByEmail } from '@/lib/data/accounts'
-import { instant, later } from '@/lib/data/instant'
-import { findAddress, isOpen, putOutLink, takeConfirmation, takeRecovery } from '@/lib/data/mail-links'
+import { instant } from '@/lib/data/instant'
+import { findAddress, isOpen, takeConfirmation, takeRecovery } from '@/lib/data/mail-links'
 import { putOutAlone } from '@/lib/data/outgoing'
-import { type Block, mailHtml, mailText } from './mail-html'
+import { type Mailed, refused, sendLink, written } from './link-mail'
 import { mailSettings } from './mailer'
 
 const HOUR_SECONDS = 60 * 60
 const RECOVERY_SECONDS = HOUR_SECONDS
 const CONFIRMATION_SECONDS = 3 * 24 * HOUR_SECONDS
-
-export type Mailed = { ok: true } | { ok: false; faults: Fault[] }
 
 /**
  * Whether a link to a new password may be asked for now. The answer never depends on whether there is such an account:
@@ -69,8 +65,19 @@ export async function sendConfirmation(headers: Headers, act: Act): Promise<Mail
   if (!mailSettings().ok) return refused('', 'This installation sends no mail yet.')
   if (!(await mayTry('confirmation', headers, accountId)))
     return refused('', `A few mails are on their way already. Wait ${LIMIT_MINUTES} minutes, then try again.`)
-  const to = { kind: 'confirmation', path: '/confirm', accountId, email: address.email } as const
-  await sendLink(to, CONFIRMATION_SECONDS, (href) => [
+  await putOutConfirmation(accountId, address.email)
+  return { ok: true }
+}
+
+/** Sends an account that was just made a link that proves its address, where mail goes out from here. */
+export async function sendFirstConfirmation(accountId: string): Promise<void> {
+  const address = mailSettings().ok ? await findAddress(accountId) : null
+  if (address && !address.emailVerified) await putOutConfirmation(accountId, address.email)
+}
+
+function putOutConfirmation(accountId: string, email: string): Promise<void> {
+  const to = { kind: 'confirmation', path: '/confirm', accountId, email } as const
+  return sendLink(to, CONFIRMATION_SECONDS, (href) => [
     { kind: 'heading', say: 'Is this your address?' },
     {
       kind: 'text',
@@ -79,7 +86,6 @@ export async function sendConfirmation(headers: Headers, act: Act): Promise<Mail
     { kind: 'buttons', links: [{ say: 'Yes, send my reminders here', href }] },
     { kind: 'small', say: 'If you don’t know what this is about, do nothing, and nothing more is sent.' },
   ])
-  return { ok: true }
 }
 
 /** Whether a confirmation link still works. */
@@ -111,34 +117,4 @@ export async function mailInvitation(
       { kind: 'small', say: 'If you don’t know who this is, do nothing.' },
     ]),
   })
-}
-
-interface LinkMail {
-  kind: 'recovery' | 'confirmation'
-  path: string
-  accountId: string
-  email: string
-}
-
-async function sendLink(to: LinkMail, seconds: number, blocks: (href: string) => Block[]): Promise<void> {
-  const { kind, path, accountId, email } = to
-  const token = newToken()
-  const tokenHash = hashToken(token)
-  const at = instant(now())
-  await putOutLink(
-    { tokenHash, kind, accountId, email, expiresAt: later(at, seconds) },
-    {
-      ...{ key: `${kind} ${tokenHash}`, channel: 'mail', kind, accountId, to: email, at },
-      ...written(blocks(`${publicUrl()}${path}/${token}`)),
-    },
-  )
-}
-
-function written(blocks: Block[]): { subject: string; text: string; html: string } {
-  const subject = blocks[0]?.kind === 'heading' ? blocks[0].say : 'Plenum'
-  return { subject, text: mailText(blocks), html: mailHtml(subject, blocks) }
-}
-
-function refused(path: string, say: string): Mailed {
-  return { ok: false, faults: [{ path, say }] }
 }

@@ -32,14 +32,15 @@ export async function tidingsFor(
     ({ home }) => home.state === 'open' && may(home.role, 'record'),
   )
   const aways = await listAways(mine.map(({ home }) => home.id))
-  const plansById = new Map(
-    mine
-      .filter(({ home, plan }) => aways.has(home.id) || plan.items.some(({ state }) => state !== 'later'))
-      .map(({ home, plan }) => [home.id, plan]),
+  const wanted = mine.filter(
+    ({ home, plan }) => aways.has(home.id) || plan.items.some(({ state }) => state !== 'later'),
   )
+  const plansById = new Map(wanted.map(({ home, plan }) => [home.id, plan]))
+  const unread = wanted.filter(({ stored }) => !stored).map(({ home }) => home.id)
+  const read = unread.length > 0 ? await listHouseholds(viewer, unread) : []
   const told: Told[] = []
   const advice: Advice[] = []
-  for (const stored of await listHouseholds(viewer, [...plansById.keys()])) {
+  for (const stored of [...wanted.flatMap(({ stored }) => stored ?? []), ...read]) {
     const on = localDay(at, stored.timeZone)
     const away = aways.get(stored.id)
     const isAway = away !== undefined && away.until > on

@@ -118,6 +118,59 @@ test('every page of reminders and of the log is clean: phone and desktop, light 
       }
 })
 
+test('what is put off and who is away stand in the log, and are taken back there', LONG, async () => {
+  const page = await open('ben', { javaScript: false })
+  const home = homes.ben
+  await page.goto(`/home/${home}/away`)
+  await page.getByLabel('Back at home on').fill(new Date(Date.now() + 9 * 86_400_000).toISOString().slice(0, 10))
+  await page.getByRole('button', { name: 'We are away until then' }).click()
+  await page.goto(`/home/${home}`)
+  await page.goto(
+    (await page
+      .getByRole('link', { name: /^Put (it )?off/ })
+      .first()
+      .getAttribute('href')) ?? '',
+  )
+  await page.getByRole('button', { name: 'Put it off' }).click()
+  await page.goto(`/home/${home}/log?kind=put-off`)
+  expect(await page.locator('.log-line').count()).toBe(1)
+  expect(await axeFindings(page)).toEqual([])
+  await page.getByRole('button', { name: /^Take back/ }).click()
+  expect(await page.locator('main').textContent()).toContain('Ended early')
+  await page.goto(`/home/${home}/log?kind=away`)
+  expect(await page.locator('.log-line').textContent()).toMatch(/Nobody at home.*Said by ben/s)
+  await screenshot(page, 'outbound-log-away')
+  expect(await (await page.request.get(`/home/${home}/log/csv?kind=away`)).text()).toContain('Nobody at home')
+  await page.goto(`/home/${home}/log/${new Date().getFullYear()}`)
+  expect(await page.locator('main').textContent()).toContain('When nobody was at home')
+  await page.goto(`/home/${home}/log?kind=away`)
+  await page.getByRole('button', { name: /^Take back/ }).click()
+  await page.goto(`/home/${home}/away`)
+  expect(await page.locator('h1').textContent()).toBe('When nobody is at home')
+})
+
+test('another e-mail is taken by a link in a mail, without scripts too', LONG, async () => {
+  office.mails.length = 0
+  const page = await open('ben', { javaScript: false })
+  await page.goto('/account')
+  await page.getByLabel('New e-mail').fill('benjamin@example.org')
+  await page.locator('#address-password').fill('a plain long passphrase')
+  await page.getByRole('button', { name: 'Send the link' }).click()
+  await page.getByText('a mail with a link is on its way').waitFor()
+  const plans = keepPlans((stored, on) => planHousehold(stored.household, tables, on), { version: 1 })
+  for (let i = 0; i < 40 && office.mails.length === 0; i++) {
+    await runReminders({ plans, freezeWatch: [] })
+    await new Promise((resolve) => setTimeout(resolve, 250))
+  }
+  const [, link = ''] = /(\/address\/\S+)/.exec(office.mails[0]?.text ?? '') ?? []
+  await page.goto(link)
+  expect(await axeFindings(page)).toEqual([])
+  await page.getByRole('button', { name: 'Yes, use this address' }).click()
+  await page.getByText('From now on you sign in with this address').waitFor()
+  await page.goto('/account')
+  expect(await page.locator('main').textContent()).toContain('You sign in as benjamin@example.org')
+})
+
 test('the log is undone, corrected, and taken along', LONG, async () => {
   const page = await open('ann', { javaScript: false })
   const home = homes.ann

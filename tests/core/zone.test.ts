@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { dayParts } from '@/lib/core/day-words'
-import { localDay, localTime, weekdayOf } from '@/lib/core/zone'
+import { instantAt, localDay, localTime, weekdayOf } from '@/lib/core/zone'
 
 test('a clock shows what is usual in its zone, over both changes of the clock', () => {
   expect(localTime('2026-11-25T18:05:00.000Z', 'America/Chicago')).toEqual({ day: '2026-11-25', hour: 12, minute: 5 })
@@ -21,4 +21,29 @@ test('the weekday is the one that is printed', () => {
       expect(names[weekdayOf(day)]).toBe(dayParts(day).weekday)
     }),
   )
+})
+
+test('the moment of an hour is the first at which a clock there shows it or more, over every change of the clock', () => {
+  const zones = ['America/Chicago', 'Antarctica/Troll', 'Australia/Lord_Howe', 'Asia/Kathmandu', 'Pacific/Kiritimati']
+  const shown = (at: number, zone: string) => {
+    const { day, hour, minute } = localTime(new Date(at).toISOString(), zone)
+    return Date.parse(`${day}T00:00:00Z`) + (hour * 60 + minute) * 60_000
+  }
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 0, max: 730 }),
+      fc.integer({ min: 0, max: 23 }),
+      fc.constantFrom(...zones),
+      (days, hour, zone) => {
+        const day = new Date(Date.UTC(2026, 0, 1 + days)).toISOString().slice(0, 10)
+        const wanted = Date.parse(`${day}T00:00:00Z`) + hour * 3_600_000
+        // Every quarter of an hour that it could be, one after the other.
+        let first = wanted - 14 * 3_600_000
+        while (shown(first, zone) < wanted) first += 15 * 60_000
+        expect(instantAt(day, hour, zone)).toBe(new Date(first).toISOString())
+      },
+    ),
+  )
+  // Samoa left out 30 December 2011 (International Date Line Act 2011): the day began when the next did.
+  expect(instantAt('2011-12-30', 9, 'Pacific/Apia')).toBe('2011-12-30T10:00:00.000Z')
 })

@@ -65,6 +65,8 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   countPushTargets: (f, w) => call(f, w.viewer),
   listSent: (f, w) => call(f, w.viewer),
   findAway: (f, w) => call(f, w.viewer, w.home),
+  listPauses: (f, w) => call(f, w.viewer, w.home, AT),
+  takeBackPause: (f, w) => call(f, as(w.viewer), w.home, 'a guess'),
   saveAway: (f, w) => call(f, as(w.viewer), w.home, { today: '2026-11-25', until: '2026-12-25' }),
   clearAway: (f, w) => call(f, as(w.viewer), w.home),
   saveFeed: (f, w) => call(f, as(w.viewer), { secretHash: 'x', householdId: w.home }),
@@ -110,6 +112,8 @@ const OWN = new Set([
 ])
 // They run inside a transaction that a function above has opened, with what it checked.
 const INSIDE = new Set([
+  'notePause',
+  'endPauses',
   'readHouseholds',
   'importInto',
   'take',

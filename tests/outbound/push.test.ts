@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from 'node:child_process'
-import { createDecipheriv, createECDH, createHmac, randomBytes } from 'node:crypto'
+import { createECDH, randomBytes } from 'node:crypto'
 import { once } from 'node:events'
 import { readFileSync, statSync } from 'node:fs'
 import { Agent, createServer, type Server } from 'node:https'
@@ -11,6 +11,7 @@ import { parsePushTarget } from '@/lib/forms/outbound-forms'
 import { canPush, pushKeys } from '@/lib/outbound/push-keys'
 import { push } from '@/lib/outbound/pusher'
 import { AT, as, freshDatabase, someone } from '../support/fresh-database'
+import { readNotice } from '../support/read-notice'
 
 const place = freshDatabase()
 const ready = spawnSync('openssl', ['version']).status === 0
@@ -46,28 +47,6 @@ beforeAll(async () => {
 })
 afterAll(() => server?.close())
 
-/** Reads a notice as RFC 8291 describes it, with nothing but Node's own cryptography. */
-function readNotice(body: Buffer): unknown {
-  const hmac = (key: Buffer, ...parts: (Buffer | string)[]) => {
-    const hash = createHmac('sha256', key)
-    for (const part of parts) hash.update(part)
-    return hash.digest()
-  }
-  const salt = body.subarray(0, 16)
-  const theirs = body.subarray(21, 21 + (body[20] ?? 0))
-  const sealed = body.subarray(21 + (body[20] ?? 0))
-  const one = Buffer.from([1])
-  const shared = hmac(secret, browser.computeSecret(theirs))
-  const input = hmac(shared, 'WebPush: info\0', browser.getPublicKey(), theirs, one)
-  const prk = hmac(salt, input)
-  const key = hmac(prk, 'Content-Encoding: aes128gcm\0', one).subarray(0, 16)
-  const nonce = hmac(prk, 'Content-Encoding: nonce\0', one).subarray(0, 12)
-  const open = createDecipheriv('aes-128-gcm', key, nonce)
-  open.setAuthTag(sealed.subarray(-16))
-  const plain = Buffer.concat([open.update(sealed.subarray(0, -16)), open.final()])
-  return JSON.parse(plain.subarray(0, plain.lastIndexOf(2)).toString())
-}
-
 async function target(name: string): Promise<string> {
   const viewer = await someone(name)
   const endpoint = `https://localhost:${(server.address() as AddressInfo).port}/${name}`
@@ -85,7 +64,7 @@ test.runIf(ready)('what a browser gets can be read with its own keys only, and s
   status = 201
   const to = await target('ann')
   expect(await push(message(to), { agent })).toEqual({ kind: 'sent' })
-  expect(readNotice(got?.body ?? Buffer.alloc(0))).toMatchObject({
+  expect(readNotice(got?.body ?? Buffer.alloc(0), { keys: browser, secret })).toMatchObject({
     title: 'Change the filter: wall grille, overdue',
     path: '/homes',
   })

@@ -35,7 +35,8 @@ export async function signInOn(page: Page, address: string, name: string): Promi
     password: PASSWORD,
   })
   if (!signed.ok) throw new Error(signed.faults.map(({ say }) => say).join(' '))
-  await page
-    .context()
-    .addCookies(signed.cookies.map(({ name, value }) => ({ name, value: encodeURIComponent(value), url: address })))
+  // A cookie that says so in its name is set by TLS only; a browser sends it to this machine all the same.
+  const url = (cookie: string) => (cookie.startsWith('__Secure-') ? address.replace('http:', 'https:') : address)
+  const cookies = signed.cookies.map(({ name, value }) => ({ name, value: encodeURIComponent(value), url: url(name) }))
+  await page.context().addCookies(cookies)
 }

@@ -4,6 +4,7 @@ import { redirect } from 'next/navigation'
 import { action, type Ran } from '@/lib/access/action'
 import { today } from '@/lib/clock'
 import { getHousehold } from '@/lib/data/households'
+import { takeBackPause } from '@/lib/data/pauses'
 import { correctRecord, undoRecord } from '@/lib/data/records'
 import { logQueryText, parseLogQuery } from '@/lib/forms/log-filter'
 import { parseRecordForm } from '@/lib/forms/record-form'
@@ -27,6 +28,21 @@ export const undoInLog = action<{ entry: string; back: string }>({
     const undone = await undoRecord(act, householdId, entry)
     if (!undone.ok) return refused(undone)
     redirect(`/home/${householdId}/log${back || '?'}${back ? '&' : ''}did=undone#entry-${entry}`)
+  },
+})
+
+/** Takes back that something was put off, or that nobody is at home. */
+export const takeBackInLog = action<{ pause: string; back: string }>({
+  name: 'log-pause-undo',
+  needs: 'member',
+  parse: (form) => {
+    const { query } = parseLogQuery(new URLSearchParams(String(form.get('back') ?? '')))
+    return { ok: true, value: { pause: String(form.get('pause') ?? ''), back: logQueryText(query) } }
+  },
+  run: async ({ input: { pause, back }, act, householdId }) => {
+    const undone = await takeBackPause(act, householdId, pause)
+    if (!undone.ok) return refused(undone)
+    redirect(`/home/${householdId}/log${back || '?'}${back ? '&' : ''}did=undone#entry-${pause}`)
   },
 })
 

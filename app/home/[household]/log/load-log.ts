@@ -1,10 +1,11 @@
 import type { Day } from '@/lib/core/day'
 import { subjectOfRecord } from '@/lib/core/log-words'
 import { subjectInWords } from '@/lib/core/subject-words'
-import type { Viewer } from '@/lib/core/viewer'
+import type { Instant, Viewer } from '@/lib/core/viewer'
 import { localDay } from '@/lib/core/zone'
 import type { StoredHousehold } from '@/lib/data/households'
 import { type LogEntry, type LogFilter, listLog } from '@/lib/data/log'
+import { listPauses, type PauseLine } from '@/lib/data/pauses'
 import { listReminded, type RemindedLine } from '@/lib/data/remindings'
 import type { LogQuery } from '@/lib/forms/log-filter'
 import { type GuideLine, isGuideLineAsked, listGuideLines } from './guide-lines'
@@ -31,36 +32,44 @@ export interface LoadedLog {
   reminders: Reminder[]
   /** What the guide wrote down. */
   guide: GuideLine[]
+  pauses: PauseLine[]
   all: LogEntry[]
   choices: LogChoices
 }
 
 /** The log of a home as a query asks for it. */
-export async function loadLog(viewer: Viewer, { id, household }: StoredHousehold, query: LogQuery): Promise<LoadedLog> {
+export async function loadLog(
+  { viewer, at }: { viewer: Viewer; at: Instant },
+  { id, household }: StoredHousehold,
+  query: LogQuery,
+): Promise<LoadedLog> {
   const all = await listLog(viewer, id)
+  const allPauses = await listPauses(viewer, id, at)
   const entries = Object.keys(query).length === 0 ? all : await asked(viewer, id, query)
   const allReminders = remindersOf(await listReminded(viewer, id), household.timeZone)
   const allGuide = await listGuideLines(viewer, id)
-  const ids = [...new Set(all.map(({ record }) => subjectOfRecord(record)))]
+  const ids = [...new Set([...all.map(({ record }) => subjectOfRecord(record)), ...allPauses.flatMap(subjectsOf)])]
   const subjects = ids.map((subject) => ({ id: subject, name: subjectInWords(household, subject) }))
   const names = [
-    ...all.map(({ by }) => by.name),
+    ...[...all, ...allPauses].map(({ by }) => by.name),
     ...allReminders.map(({ name }) => name),
     ...allGuide.map(({ by }) => by),
   ]
   const people = [...new Set(names)].sort()
   const reminders = allReminders.filter((reminder) => isAsked(reminder, query))
+  const pauses = allPauses.filter((pause) => isPauseAsked(pause, query))
   return {
     entries,
     reminders,
     guide: allGuide.filter((line) => isGuideLineAsked(line, query)),
+    pauses,
     all,
     choices: { subjects: subjects.sort((a, b) => (a.name < b.name ? -1 : 1)), people },
   }
 }
 
 async function asked(viewer: Viewer, id: string, { kind, who, ...rest }: LogQuery): Promise<LogEntry[]> {
-  if (kind === 'reminded' || kind === 'checked') return []
+  if (kind === 'reminded' || kind === 'checked' || kind === 'put-off' || kind === 'away') return []
   const filter: LogFilter = { ...rest, ...(kind && { kind }), ...(who && { byName: who }) }
   return listLog(viewer, id, filter)
 }
@@ -83,4 +92,16 @@ function isAsked({ on, name, channel, items }: Reminder, { kind, subject, who, d
   if (who !== undefined && name !== who) return false
   if (door !== undefined && door !== channel) return false
   return (from === undefined || on >= from) && (to === undefined || on <= to)
+}
+
+function subjectsOf(pause: PauseLine): string[] {
+  return pause.kind === 'put-off' ? [pause.subject] : []
+}
+
+function isPauseAsked(pause: PauseLine, { kind, subject, who, door, from, to }: LogQuery): boolean {
+  if (kind !== undefined && kind !== pause.kind) return false
+  if (subject !== undefined && !subjectsOf(pause).includes(subject)) return false
+  if (who !== undefined && pause.by.name !== who) return false
+  if (door !== undefined && pause.door !== door) return false
+  return (from === undefined || pause.from >= from) && (to === undefined || pause.from <= to)
 }

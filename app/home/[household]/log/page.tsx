@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
+import { now } from '@/app/now'
 import { ErrorSummary } from '@/app/parts/error-summary'
 import { compareDays } from '@/lib/core/day'
 import { may } from '@/lib/core/viewer'
@@ -11,6 +12,7 @@ import { EntryLine } from './entry-line'
 import { GuideLine } from './guide-line'
 import { loadLog } from './load-log'
 import { LogFilters } from './log-filters'
+import { PauseItem } from './pause-item'
 import { ReminderLine } from './reminder-line'
 
 type Props = {
@@ -33,7 +35,7 @@ async function Page({ params, searchParams }: Props) {
   const sent = await searchParams
   const { viewer, stored } = await loadHome(id, `/home/${id}/log`)
   const { query, faults } = parseLogQuery(sent)
-  const { entries, reminders, guide, all, choices } = await loadLog(viewer, stored, query)
+  const { entries, reminders, pauses, guide, all, choices } = await loadLog({ viewer, at: await now() }, stored, query)
   const back = logQueryText(query)
   const earlier = earlierOf(all)
   // What was corrected stands with what stands in its place, unless only the earlier one is asked for.
@@ -41,11 +43,13 @@ async function Page({ params, searchParams }: Props) {
   const done = entries.filter(({ correctedBy }) => correctedBy === null || !shown.has(correctedBy))
   const lines = [
     ...done.map((entry) => ({ on: entry.record.on, entry })),
+    ...pauses.map((pause) => ({ on: pause.from, pause })),
     ...reminders.map((reminder) => ({ on: reminder.on, reminder })),
     ...guide.map((line) => ({ on: line.on, line })),
   ].sort((a, b) => compareDays(b.on, a.on))
-  const isEmpty = all.length + reminders.length + guide.length === 0
+  const isEmpty = all.length + reminders.length + pauses.length + guide.length === 0
   const say = typeof sent.did === 'string' ? SAYS[sent.did] : undefined
+  const mayRecord = may(stored.role, 'record') && stored.state === 'open'
   const isWhole = sent.all === '1' || lines.length <= LINES
   const years = [...new Set(all.filter(({ standing }) => standing).map(({ record }) => record.on.slice(0, 4)))]
   return (
@@ -54,8 +58,8 @@ async function Page({ params, searchParams }: Props) {
       <main id="main" tabIndex={-1}>
         <h1>Log</h1>
         <p className="lead">
-          Everything that was done in {stored.household.name}, what the self-check wrote down, and who was reminded, the
-          latest day first.
+          Everything that was done in {stored.household.name}, what was put off, what the self-check wrote down, when
+          nobody was at home and who was reminded, the latest day first.
         </p>
         {say && (
           <div className="notice" role="status">
@@ -74,10 +78,12 @@ async function Page({ params, searchParams }: Props) {
                 entry={line.entry}
                 earlier={earlier(line.entry)}
                 back={back}
-                mayRecord={may(stored.role, 'record') && stored.state === 'open'}
+                mayRecord={mayRecord}
               />
             ) : 'line' in line ? (
               <GuideLine key={line.line.id} stored={stored} line={line.line} />
+            ) : 'pause' in line ? (
+              <PauseItem key={line.pause.id} stored={stored} pause={line.pause} back={back} mayRecord={mayRecord} />
             ) : (
               <ReminderLine key={line.reminder.id} stored={stored} reminder={line.reminder} />
             ),
@@ -89,7 +95,7 @@ async function Page({ params, searchParams }: Props) {
             <Link href={`${back || '?'}${back && '&'}all=1`}>Show all</Link>
           </p>
         )}
-        {all.length > 0 && (
+        {!isEmpty && (
           <section aria-labelledby="take-along" className="no-print">
             <h2 id="take-along">Take it along</h2>
             <ul>

@@ -1,13 +1,16 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
+import { now } from '@/app/now'
 import { dateInWords, dayInWords } from '@/lib/core/day-words'
 import { mediumInWords, placeInWords, sizeInWords } from '@/lib/core/filter-words'
 import { detailsInWords, doorInWords, recordInWords, subjectOfRecord } from '@/lib/core/log-words'
+import { coolSourceInWords, sourceInWords } from '@/lib/core/source-words'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { localDay } from '@/lib/core/zone'
 import type { StoredHousehold } from '@/lib/data/households'
 import { type LogEntry, listLog } from '@/lib/data/log'
+import { listPauses, type PauseLine } from '@/lib/data/pauses'
 import { HomeNav } from '../../home-nav'
 import { loadHome } from '../../load'
 
@@ -21,6 +24,7 @@ async function Page({ params }: Props) {
   if (!/^(19|20)\d\d$/.test(year)) notFound()
   const filter = { from: `${year}-01-01`, to: `${year}-12-31`, standingOnly: true }
   const entries = (await listLog(viewer, id, filter)).reverse()
+  const aways = awaysIn(await listPauses(viewer, id, await now()), year)
   return (
     <>
       <HomeNav id={id} name={stored.household.name} current="Log" />
@@ -33,6 +37,7 @@ async function Page({ params }: Props) {
         <Equipment stored={stored} />
         <h2>What was done</h2>
         {entries.length === 0 ? <p>Nothing is recorded for {year}.</p> : <Done stored={stored} entries={entries} />}
+        {aways.length > 0 && <Aways aways={aways} />}
         <p className="hint">
           Each line was written into Plenum by the person named in it; lines that were taken back or corrected are left
           out here and stay in the log. This record says what people wrote down. It is no report by a technician: keep
@@ -42,6 +47,34 @@ async function Page({ params }: Props) {
           To print it, use your browser’s own print command. <Link href={`/home/${id}/log`}>Back to the log</Link>
         </p>
       </main>
+    </>
+  )
+}
+
+/** When nobody was at home in a year, in order: of what was said about one leaving, the latest that nobody took back. */
+function awaysIn(pauses: PauseLine[], year: string): PauseLine[] {
+  const byStart = new Map<string, PauseLine>()
+  for (const pause of pauses) {
+    const { kind, from, until, ended } = pause
+    if (kind !== 'away' || from.slice(0, 4) > year || until.slice(0, 4) < year) continue
+    const later = byStart.get(from)
+    if (!later || (later.ended && !ended)) byStart.set(from, pause)
+  }
+  return [...byStart.values()].filter(({ from, ended }) => ended?.at.slice(0, 10) !== from).reverse()
+}
+
+// It tells why nothing was done for so long.
+function Aways({ aways }: { aways: PauseLine[] }) {
+  return (
+    <>
+      <h2>When nobody was at home</h2>
+      <ul>
+        {aways.map(({ id, from, until, by, ended }) => (
+          <li key={id}>
+            From {dateInWords(from)}, back on {dateInWords(ended ? ended.at.slice(0, 10) : until)}; said by {by.name}
+          </li>
+        ))}
+      </ul>
     </>
   )
 }
@@ -57,8 +90,8 @@ function Equipment({ stored: { household } }: { stored: StoredHousehold }) {
           <li key={id}>
             {name}:{' '}
             {[
-              heat && [`heat: ${heat.source.replaceAll('-', ' ')}`, heat.installed && `installed ${heat.installed}`],
-              cool && [`cooling: ${cool.source.replaceAll('-', ' ')}`, cool.installed && `installed ${cool.installed}`],
+              heat && [`heat from ${sourceInWords(heat.source)}`, heat.installed && `installed ${heat.installed}`],
+              cool && [`cooling by ${coolSourceInWords(cool.source)}`, cool.installed && `installed ${cool.installed}`],
             ]
               .flat()
               .filter(Boolean)

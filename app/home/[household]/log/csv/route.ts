@@ -14,10 +14,10 @@ const HEAD = ['Day', 'What', 'Which', 'Details', 'State', 'Who', 'When (UTC)', '
 export const GET = handler({
   name: 'log-csv',
   needs: 'see',
-  run: async ({ request, viewer, householdId }) => {
+  run: async ({ request, viewer, act, householdId }) => {
     const stored = await getHousehold(viewer, householdId)
     const { query } = parseLogQuery(new URL(request.url).searchParams)
-    const { entries, reminders, guide } = await loadLog(viewer, stored, query)
+    const { entries, reminders, pauses, guide } = await loadLog({ viewer, at: act.at }, stored, query)
     const rows = entries.map(({ record, by, at, door, undone, correctedBy }) => [
       record.on,
       recordInWords(record),
@@ -44,7 +44,17 @@ export const GET = handler({
       ...[on, what, '', details ?? '', '', by, at],
       doorInWords(door),
     ])
-    const all = [...rows, ...reminded, ...checked].sort((a, b) => compareDays(b[0] ?? '', a[0] ?? ''))
+    const paused = pauses.map((pause) => [
+      pause.from,
+      pause.kind === 'away' ? 'Nobody at home' : `Put off: ${taskInWords(pause.task)}`,
+      pause.kind === 'away' ? '' : subjectInWords(stored.household, pause.subject),
+      `until ${pause.until}`,
+      pause.ended ? 'ended early' : pause.running ? 'stands' : 'over',
+      pause.by.name,
+      pause.at,
+      doorInWords(pause.door),
+    ])
+    const all = [...rows, ...paused, ...reminded, ...checked].sort((a, b) => compareDays(b[0] ?? '', a[0] ?? ''))
     return new Response(csvText([HEAD, ...all]), {
       headers: {
         'content-type': 'text/csv; charset=utf-8',
