@@ -18,19 +18,17 @@ export function keepPlans<P>(
   plan: (household: StoredHousehold, on: Day) => P,
   { version, limit = 20_000 }: { version: string | number; limit?: number },
 ): KeptPlans<P> {
-  const kept = new Map<string, { key: string; plan: P }>()
+  const kept = new Map<string, { revision: number; on: Day; version: string | number; plan: P }>()
 
-  function find(home: Home, on: Day): { plan: P } | undefined {
-    const found = kept.get(home.id)
-    if (found?.key !== keyOf(home, on)) return undefined
-    // Set anew, it is the last that goes.
-    kept.delete(home.id)
-    kept.set(home.id, found)
+  function find({ id, revision }: Home, on: Day): { plan: P } | undefined {
+    const found = kept.get(id)
+    if (found?.revision !== revision || found.on !== on || found.version !== version) return undefined
+    // Set anew, it is the last that goes; while there is room for all, that would only cost time.
+    if (kept.size > limit / 2) {
+      kept.delete(id)
+      kept.set(id, found)
+    }
     return found
-  }
-
-  function keyOf(home: Home, on: Day): string {
-    return `${home.revision} ${on} ${version}`
   }
 
   function of(household: StoredHousehold, on: Day): P {
@@ -38,7 +36,7 @@ export function keepPlans<P>(
     if (found) return found.plan
     const made = plan(household, on)
     kept.delete(household.id)
-    kept.set(household.id, { key: keyOf(household, on), plan: made })
+    kept.set(household.id, { revision: household.revision, on, version, plan: made })
     for (const oldest of kept.keys()) {
       if (kept.size <= limit) break
       kept.delete(oldest)
@@ -48,15 +46,20 @@ export function keepPlans<P>(
 
   async function list(viewer: Viewer, today: (home: Home) => Day): Promise<{ home: Home; plan: P }[]> {
     const homes = await listHomes(viewer)
-    const plans = new Map(homes.map((home) => [home.id, find(home, today(home))]))
-    const missing = homes.filter(({ id }) => !plans.get(id)).map(({ id }) => id)
+    const found = homes.map((home) => find(home, today(home)))
+    const missing = homes.filter((_, i) => !found[i]).map(({ id }) => id)
+    const made = new Map<string, P>()
     for (const household of missing.length > 0 ? await listHouseholds(viewer, missing) : []) {
-      plans.set(household.id, { plan: of(household, today(household)) })
+      made.set(household.id, of(household, today(household)))
     }
-    return homes.flatMap((home) => {
-      const found = plans.get(home.id)
-      return found ? [{ home, plan: found.plan }] : []
-    })
+    const planned: { home: Home; plan: P }[] = []
+    for (const [i, home] of homes.entries()) {
+      const kept = found[i]
+      // A home that is gone since the list was read has neither.
+      if (kept) planned.push({ home, plan: kept.plan })
+      else if (made.has(home.id)) planned.push({ home, plan: made.get(home.id) as P })
+    }
+    return planned
   }
 
   return { of, list }

@@ -42,6 +42,15 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   saveNotes: (f, w) => call(f, as(w.viewer), w.home, { accessNote: 'x' }),
   saveContacts: (f, w) => call(f, as(w.viewer), w.home, []),
   addRecord: (f, w) => call(f, as(w.viewer), w.home, { on: '2026-11-20', kind: 'filter-changed', filter: 'hall' }),
+  recordTogether: (f, w) =>
+    call(f, as(w.viewer), [
+      {
+        householdId: w.home,
+        record: { on: '2026-11-20', kind: 'filter-changed', filter: 'hall' },
+        key: null,
+      },
+    ]),
+  undoTogether: (f, w) => call(f, as(w.viewer), [{ householdId: w.home, entryId: w.entry }]),
   correctRecord: (f, w) =>
     call(f, as(w.viewer), w.home, w.entry, { on: '2026-11-20', kind: 'filter-changed', filter: 'hall' }),
   undoRecord: (f, w) => call(f, as(w.viewer), w.home, w.entry),
@@ -121,6 +130,8 @@ const INSIDE = new Set([
   'replaceHousehold',
   'entryRows',
   'addHouseholdIn',
+  'recordIn',
+  'undoIn',
 ])
 
 function call(f: (...args: never[]) => unknown, ...args: unknown[]): unknown {
