@@ -88,6 +88,9 @@ function HomeList({ query, shown }: Shown) {
           <Link href={`/homes/record?${new URLSearchParams({ building })}`} prefetch={false}>
             Record for all of it
           </Link>
+          <Link href={`/rounds?${new URLSearchParams({ building })}`} prefetch={false}>
+            Its rounds
+          </Link>
         </p>
       )}
       <ul className="home-list">

@@ -3,6 +3,7 @@ import { tables } from '@/content/tables'
 import { plan, planHousehold } from '@/lib/core/plan'
 import { Profiles } from '@/lib/core/profile'
 import { manyHouseholds } from './many-households'
+import { benchHomes, benchRounds } from './units'
 
 const ON = '2026-11-25'
 
@@ -45,4 +46,6 @@ for (const { count, ms } of sizes)
   )
 console.log(`rrule / plan at 10,000 households: ${(rules / ten.ms).toFixed(1)} (at least 10 is asked)`)
 console.log(`with rounds and supplies: ${median(3, () => void plan(homes.slice(0, 10_000), tables, ON)).toFixed(0)} ms`)
+console.log(benchRounds(ON, plan(homes.slice(0, 1000), tables, ON).households))
+for (const line of await benchHomes(ON)) console.log(line)
 await import('./outbound')

@@ -116,6 +116,8 @@ const OWN = new Set([
   'saveReminding',
   'savePushTarget',
   'endPush',
+  'listStock',
+  'saveStock',
 ])
 // They run inside a transaction that a function above has opened, with what it checked.
 const INSIDE = new Set([

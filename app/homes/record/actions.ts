@@ -1,14 +1,13 @@
 'use server'
 
 import { refresh } from 'next/cache'
-import type { Done } from '@/app/parts/action-form'
 import { action } from '@/lib/access/action'
 import { today } from '@/lib/clock'
 import { plural } from '@/lib/core/day-words'
 import { listHomes } from '@/lib/data/households'
 import { recordTogether, undoTogether } from '@/lib/data/record-together'
 import { parseEntries, parseTicked, recordOfTick, type TickedForm } from '@/lib/forms/ticked-form'
-import { type Recorded, saidOf } from './said'
+import { entriesText, type Recorded, saidOf, type TakenBack } from './said'
 
 /** Records everything that was ticked, in however many homes, as one. */
 export const recordTicked = action<TickedForm, Recorded>({
@@ -44,7 +43,7 @@ export const recordTicked = action<TickedForm, Recorded>({
 })
 
 /** Takes back what one press recorded. */
-export const undoTicked = action<{ householdId: string; entryId: string }[], Done>({
+export const undoTicked = action<{ householdId: string; entryId: string }[], TakenBack>({
   name: 'undo-ticked',
   needs: 'account',
   parse: parseEntries,
@@ -52,6 +51,7 @@ export const undoTicked = action<{ householdId: string; entryId: string }[], Don
     const undone = await undoTogether(act, input)
     if (!undone.ok) return undone
     refresh()
-    return { ok: true, done: { say: `${plural(undone.outcomes.length, 'record')} taken back. The log keeps both.` } }
+    const say = `${plural(undone.outcomes.length, 'record')} taken back. The log keeps both.`
+    return { ok: true, done: { say, entries: entriesText(undone.outcomes) } }
   },
 })

@@ -8,6 +8,17 @@ export interface Recorded {
   undo: string
 }
 
+/** What was taken back, and which entries: as `undo` of what recorded them. */
+export interface TakenBack {
+  say: string
+  entries: string
+}
+
+/** Entries as a hidden field sends them: `home/entry home/entry`. */
+export function entriesText(outcomes: readonly OutcomeOf[]): string {
+  return outcomes.map(({ householdId, entry }) => `${householdId}/${entry.id}`).join(' ')
+}
+
 /** `12 recorded.`, and by whom what had been recorded before: of two who do the same, both are told. */
 export function saidOf(outcomes: readonly OutcomeOf[], nameOf: (householdId: string) => string): Recorded {
   const fresh = outcomes.filter(({ outcome }) => outcome === 'recorded')
@@ -24,7 +35,7 @@ export function saidOf(outcomes: readonly OutcomeOf[], nameOf: (householdId: str
       ...(completed > 0 ? [`${plural(completed, 'earlier record')} completed.`] : []),
       ...[...before].map(([who, homes]) => `Recorded already by ${who}, and counted once: ${[...homes].join(', ')}.`),
     ],
-    undo: fresh.map(({ householdId, entry }) => `${householdId}/${entry.id}`).join(' '),
+    undo: entriesText(fresh),
   }
 }
 

@@ -1,12 +1,12 @@
 'use client'
 
 import { createContext, type ReactNode, useActionState, useContext, useEffect, useRef } from 'react'
-import { ActionForm } from '@/app/parts/action-form'
 import { ErrorSummary } from '@/app/parts/error-summary'
 import { SubmitButton } from '@/app/parts/submit-button'
 import { TextField } from '@/app/parts/text-field'
 import { type Answer, NOT_SENT } from '@/lib/core/answer'
 import type { Day } from '@/lib/core/day'
+import type { Fault } from '@/lib/core/fault'
 import { recordTicked, undoTicked } from './actions'
 import type { Recorded } from './said'
 
@@ -24,29 +24,34 @@ interface TickFormProps {
 /** A list of boxes to tick and the day it was done; says what was recorded, by whom before, and how to take it back. */
 export function TickForm({ once, on, today, children }: TickFormProps) {
   const [answer, send] = useActionState(recordTicked, NOT_SENT)
+  const [undone, takeBack] = useActionState(undoTicked, NOT_SENT)
   const { faults, typed, done } = answer
+  // Without scripts the page knows of the last thing sent only; with them, of both.
+  const isUndone = undone.done !== null && (done === null || undone.done.entries === done.undo)
+  const says = isUndone ? [undone.done?.say ?? ''] : (done?.say ?? [])
   const top = useRef<HTMLDivElement>(null)
   useEffect(() => {
-    if (faults.length > 0 || done) top.current?.focus()
-  }, [faults, done])
+    if (answer !== NOT_SENT || undone !== NOT_SENT) top.current?.focus()
+  }, [answer, undone])
   return (
     <Answered value={answer}>
       <div ref={top} tabIndex={-1} className="answer">
-        {done && (
+        <ErrorSummary faults={[...undone.faults, ...faults].map(toField)} />
+        {says.length > 0 && (
           <div className="notice" role="status">
-            {done.say.map((line) => (
+            {says.map((line) => (
               <p key={line}>{line}</p>
             ))}
-            {done.undo !== '' && (
-              <ActionForm key={done.undo} action={undoTicked} hidden={{ entries: done.undo }}>
+            {done && !isUndone && done.undo !== '' && (
+              <form action={takeBack}>
+                <input type="hidden" name="entries" value={done.undo} />
                 <SubmitButton>Take it all back</SubmitButton>
-              </ActionForm>
+              </form>
             )}
           </div>
         )}
       </div>
       <form action={send} noValidate className="tick-form">
-        <ErrorSummary faults={faults.map(({ path, say }) => (path ? { field: path, say } : { say }))} />
         <input type="hidden" name="once" value={once} />
         {children}
         <div className="tick-send no-print">
@@ -63,6 +68,10 @@ export function TickForm({ once, on, today, children }: TickFormProps) {
       </form>
     </Answered>
   )
+}
+
+function toField({ path, say }: Fault) {
+  return path ? { field: path, say } : { say }
 }
 
 interface TickBoxProps {
