@@ -30,6 +30,14 @@ export default databasePage(async ({ searchParams }: PageProps) => {
         <HomeList query={query} shown={shown} />
         <Pages query={query} shown={shown} />
         <h2>{units.length === 0 ? 'Where to begin' : 'And also'}</h2>
+        {units.length > 1 && (
+          <p>
+            <Link href="/homes/people" prefetch={false}>
+              People of your homes
+            </Link>
+            : managers and technicians.
+          </p>
+        )}
         <FourDoors signedIn />
       </main>
     </>

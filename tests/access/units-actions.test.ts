@@ -1,6 +1,7 @@
 import { beforeAll, expect, test, vi } from 'vitest'
 import { keepStock } from '@/app/supplies/actions'
 import { GET as suppliesCsv } from '@/app/supplies/csv/route'
+import { endEverywhere, inviteIntoHomes, revokeHomesInvitation } from '@/app/homes/people/actions'
 import { recordTicked, undoTicked } from '@/app/homes/record/actions'
 import { createInvitation, acceptInvitation } from '@/lib/access/invite'
 import { currentViewer, type SessionCookie, signIn } from '@/lib/access/sign-in'
@@ -11,6 +12,8 @@ import type { Act, Viewer } from '@/lib/core/viewer'
 import { getHousehold } from '@/lib/data/households'
 import { importHouseholds } from '@/lib/data/import'
 import { instant } from '@/lib/data/instant'
+import { listHomesInvitations } from '@/lib/data/invitations'
+import { listMembers } from '@/lib/data/members'
 import { listStock } from '@/lib/data/stock'
 import { stockFields } from '@/lib/forms/stock-form'
 import { tickValue } from '@/lib/forms/ticked-form'
@@ -110,4 +113,30 @@ test('the order is of the homes that one sees: a stranger’s is empty, and nobo
     lines[who] = answer.status === 200 ? (await answer.text()).trim().split('\r\n').length - 1 : -answer.status
   }
   expect(lines).toMatchObject({ nobody: -401, other: 0 })
+})
+
+test('only whoever owns homes invites into them, and takes that back, and removes', async () => {
+  const send = (fields: Record<string, string>) => {
+    const form = new FormData()
+    for (const [name, value] of Object.entries(fields)) form.set(name, value)
+    return form
+  }
+  for (const who of ['nobody', 'adult', 'manager', 'technician', 'other']) {
+    request.headers = sentWith(cookies[who])
+    expect((await inviteIntoHomes(NOT_SENT, send({ role: 'manager' }))).done, who).toBeNull()
+  }
+  request.headers = sentWith(cookies.owner)
+  expect((await inviteIntoHomes(NOT_SENT, send({ role: 'owner' }))).faults.map(({ path }) => path)).toEqual(['role'])
+  expect((await inviteIntoHomes(NOT_SENT, send({ role: 'manager' }))).done?.link).toMatch(/\/invitation\//)
+  const [open] = await listHomesInvitations(await OWNER(), instant(now()))
+  const members = (await listMembers(await OWNER(), home)).map(({ accountId }) => accountId)
+  for (const who of ['nobody', 'adult', 'manager', 'technician', 'other']) {
+    request.headers = sentWith(cookies[who])
+    expect((await revokeHomesInvitation(NOT_SENT, send({ invitation: open?.id ?? '' }))).done, who).toBeNull()
+    for (const account of members)
+      expect((await endEverywhere(NOT_SENT, send({ account }))).done, who).toBeNull()
+  }
+  expect(await listMembers(await OWNER(), home)).toHaveLength(4)
+  request.headers = sentWith(cookies.owner)
+  expect((await revokeHomesInvitation(NOT_SENT, send({ invitation: open?.id ?? '' }))).done).not.toBeNull()
 })

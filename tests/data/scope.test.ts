@@ -66,6 +66,7 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   saveInvitation: (f, w) =>
     call(f, as(w.viewer), { kind: 'member', householdId: w.home, tokenHash: 'x', expiresAt: AT }),
   revokeInvitation: (f, w) => call(f, as(w.viewer), w.invitation),
+  removeEverywhere: (f, w) => call(f, as(w.viewer), 'account-owner'),
   setSignUps: (f, w) => call(f, as(w.viewer), true),
   deleteAccount: (f, w) => call(f, as(w.viewer), 'account-owner'),
   listFeeds: (f, w) => call(f, w.viewer),
@@ -118,6 +119,8 @@ const OWN = new Set([
   'endPush',
   'listStock',
   'saveStock',
+  'listHomesInvitations',
+  'listLookingAfter',
 ])
 // They run inside a transaction that a function above has opened, with what it checked.
 const INSIDE = new Set([
