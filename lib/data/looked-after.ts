@@ -19,7 +19,9 @@ export function listLookingAfter(viewer: Viewer): Promise<LooksAfter[]> {
   return ask(async (db) => {
     if (viewer.kind !== 'account') return []
     // Counted by the database: ten thousand homes with two people each are not read for two lines.
-    const rows = await db.$queryRaw<(Omit<LooksAfter, 'homes'> & { homes: number | bigint; buildings: number | bigint })[]>`
+    const rows = await db.$queryRaw<
+      (Omit<LooksAfter, 'homes'> & { homes: number | bigint; buildings: number | bigint })[]
+    >`
       SELECT u."id" AS "accountId", u."name", u."email", m."role", COUNT(*) AS "homes",
         COUNT(DISTINCT COALESCE(h."building", '')) AS "buildings", MIN(h."building") AS "building"
       FROM "Membership" m JOIN "Household" h ON h."id" = m."householdId" JOIN "User" u ON u."id" = m."accountId"
@@ -36,7 +38,8 @@ export function listLookingAfter(viewer: Viewer): Promise<LooksAfter[]> {
 /** Ends an account's part in every home that the one who acts owns. */
 export function removeEverywhere(act: Act, accountId: string): Promise<{ ok: true; homes: number } | Refusal> {
   return together(async (tx) => {
-    if (act.viewer.kind !== 'account' || act.viewer.accountId === accountId) return { ok: false, because: 'not-allowed' }
+    if (act.viewer.kind !== 'account' || act.viewer.accountId === accountId)
+      return { ok: false, because: 'not-allowed' }
     const owner = act.viewer.accountId
     await tx.$executeRaw`UPDATE "Household" SET "revision" = "revision" + 1 WHERE "ownerId" = ${owner} AND "id" IN
       (SELECT m."householdId" FROM "Membership" m WHERE m."accountId" = ${accountId})`

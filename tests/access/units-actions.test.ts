@@ -1,9 +1,9 @@
 import { beforeAll, expect, test, vi } from 'vitest'
-import { keepStock } from '@/app/supplies/actions'
-import { GET as suppliesCsv } from '@/app/supplies/csv/route'
 import { endEverywhere, inviteIntoHomes, revokeHomesInvitation } from '@/app/homes/people/actions'
 import { recordTicked, undoTicked } from '@/app/homes/record/actions'
-import { createInvitation, acceptInvitation } from '@/lib/access/invite'
+import { keepStock } from '@/app/supplies/actions'
+import { GET as suppliesCsv } from '@/app/supplies/csv/route'
+import { acceptInvitation, createInvitation } from '@/lib/access/invite'
 import { currentViewer, type SessionCookie, signIn } from '@/lib/access/sign-in'
 import { createAccountWith } from '@/lib/access/sign-up'
 import { now } from '@/lib/clock'
@@ -44,7 +44,7 @@ async function actOf(who: string): Promise<Act> {
 beforeAll(async () => {
   for (const who of WHO) {
     const email = `${who}@example.org`
-    await createAccountWith({ email, password: PASSWORD, name: who })
+    await createAccountWith({ email, password: PASSWORD, name: who }, [])
     const signed = await signIn(sentWith(), { email, password: PASSWORD })
     cookies[who] = signed.ok ? signed.cookies : []
   }
@@ -133,8 +133,7 @@ test('only whoever owns homes invites into them, and takes that back, and remove
   for (const who of ['nobody', 'adult', 'manager', 'technician', 'other']) {
     request.headers = sentWith(cookies[who])
     expect((await revokeHomesInvitation(NOT_SENT, send({ invitation: open?.id ?? '' }))).done, who).toBeNull()
-    for (const account of members)
-      expect((await endEverywhere(NOT_SENT, send({ account }))).done, who).toBeNull()
+    for (const account of members) expect((await endEverywhere(NOT_SENT, send({ account }))).done, who).toBeNull()
   }
   expect(await listMembers(await OWNER(), home)).toHaveLength(4)
   request.headers = sentWith(cookies.owner)

@@ -24,7 +24,7 @@ beforeAll(async () => {
     ['cy', [aHousehold()]],
   ] as const) {
     const email = `${name}@example.org`
-    await createAccountWith({ email, password: PASSWORD, name })
+    await createAccountWith({ email, password: PASSWORD, name }, [])
     const account = await findAccountByEmail(email)
     const viewer = { kind: 'account' as const, accountId: account?.id ?? '', name, administrator: false }
     const brought = await importHouseholds({ viewer, at: '2026-11-25T17:00:00.000Z', door: 'file' }, [...homes])

@@ -35,7 +35,8 @@ async function invite(role: 'manager' | 'technician', building?: string): Promis
   return tokenHash
 }
 
-const seen = async (viewer: Viewer) => (await listHomes(viewer)).map(({ id, role }) => `${homes.indexOf(id)} ${role}`).sort()
+const seen = async (viewer: Viewer) =>
+  (await listHomes(viewer)).map(({ id, role }) => `${homes.indexOf(id)} ${role}`).sort()
 
 test('a technician invited into a building sees its homes and no other, and records in none', async () => {
   await takeInvitation(as(bea), await invite('technician', 'Mill House'))

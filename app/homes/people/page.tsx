@@ -60,11 +60,7 @@ export default databasePage(async () => {
             <p className="hint after-form">Homes that you describe later are not in it: invite again for those.</p>
           </>
         )}
-        <OpenInvitations
-          invitations={await listHomesInvitations(viewer, at)}
-          at={at}
-          revoke={revokeHomesInvitation}
-        />
+        <OpenInvitations invitations={await listHomesInvitations(viewer, at)} at={at} revoke={revokeHomesInvitation} />
       </main>
     </>
   )
@@ -84,7 +80,9 @@ function PeopleList({ people }: { people: LooksAfter[] }) {
           <details>
             <summary>Remove {name}</summary>
             <ActionForm action={endEverywhere} hidden={{ account: accountId }}>
-              <p>{name} no longer sees any home that you own. What {name} did stays in the logs.</p>
+              <p>
+                {name} no longer sees any home that you own. What {name} did stays in the logs.
+              </p>
               <SubmitButton>Remove {name} from all my homes</SubmitButton>
             </ActionForm>
           </details>
