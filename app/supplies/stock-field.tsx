@@ -4,7 +4,7 @@ import { useAnswer } from '@/app/parts/action-form'
 
 /** A number in a table's cell, with what was typed before and what is wrong with it. */
 export function StockField({ name, label, value }: { name: string; label: string; value: number }) {
-  const { typed, faults } = useAnswer()
+  const { typed, faults } = useAnswer().answer
   const fault = faults.find(({ path }) => path === name)?.say
   const id = name.replaceAll(' ', '-')
   return (

@@ -4,7 +4,7 @@ import { useAnswer } from '@/app/parts/action-form'
 
 /** All homes, or those of one building. */
 export function BuildingChoice({ buildings, homes }: { buildings: string[]; homes: number }) {
-  const { typed, faults } = useAnswer()
+  const { typed, faults } = useAnswer().answer
   const fault = faults.find(({ path }) => path === 'building')?.say
   return (
     <div className="field">
