@@ -9,11 +9,14 @@ const PLANS_A_RENEWAL = 500
 let profiles = new Profiles(tables.figures)
 let made = 0
 
+/** The sums that the next household is reckoned with. */
+export function sharedProfiles(): Profiles {
+  if (++made % PLANS_A_RENEWAL === 0) profiles = new Profiles(tables.figures)
+  return profiles
+}
+
 /** Every page's plans: made once for a household's revision and day, whoever asks. */
 export const plans = keepPlans<HouseholdPlan>(
-  (stored, on) => {
-    if (++made % PLANS_A_RENEWAL === 0) profiles = new Profiles(tables.figures)
-    return planHousehold(stored.household, tables, on, profiles)
-  },
+  (stored, on) => planHousehold(stored.household, tables, on, sharedProfiles()),
   { version: tables.version },
 )
