@@ -1,11 +1,11 @@
 'use server'
 
 import { refresh } from 'next/cache'
+import { redirect } from 'next/navigation'
 import type { Done } from '@/app/parts/action-form'
 import { refused } from '@/app/refusal'
 import { action } from '@/lib/access/action'
 import { createInvitation } from '@/lib/access/invite'
-import { plural } from '@/lib/core/day-words'
 import { revokeInvitation } from '@/lib/data/invitations'
 import { removeEverywhere } from '@/lib/data/looked-after'
 import { parseInvitationId, parseMember } from '@/lib/forms/account-forms'
@@ -44,7 +44,7 @@ export const endEverywhere = action<{ account: string }, Done>({
   run: async ({ input, act }) => {
     const ended = await removeEverywhere(act, input.account)
     if (!ended.ok) return refused(ended.because)
-    refresh()
-    return { ok: true, done: { say: `They no longer see ${plural(ended.homes, 'home')} of yours.` } }
+    // Their line, with the form in it, is gone from the page: the page itself says what was done.
+    redirect(`/homes/people?${new URLSearchParams({ ended: String(ended.homes) })}`)
   },
 })

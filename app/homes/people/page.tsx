@@ -3,6 +3,7 @@ import { databasePage } from '@/app/database-page'
 import { HomesNav } from '@/app/homes-nav'
 import { now } from '@/app/now'
 import { OpenInvitations } from '@/app/open-invitations'
+import type { PageProps } from '@/app/page-props'
 import { ActionForm } from '@/app/parts/action-form'
 import { FormChoice } from '@/app/parts/form-field'
 import { SubmitButton } from '@/app/parts/submit-button'
@@ -38,7 +39,8 @@ const MAY = [
   },
 ]
 
-export default databasePage(async () => {
+export default databasePage(async ({ searchParams }: PageProps) => {
+  const ended = Number((await searchParams).ended)
   const viewer = await requireViewer('/homes/people')
   const at = await now()
   const owned = (await listHomes(viewer)).filter(({ role, state }) => role === 'owner' && state === 'open')
@@ -48,6 +50,11 @@ export default databasePage(async () => {
       <HomesNav current="Homes" />
       <main id="main" tabIndex={-1}>
         <h1>People of your homes</h1>
+        {Number.isInteger(ended) && ended > 0 && (
+          <p className="notice" role="status">
+            Removed. They no longer see {plural(ended, 'home')} of yours.
+          </p>
+        )}
         <PeopleList people={await listLookingAfter(viewer)} />
         {owned.length > 0 && (
           <>
