@@ -66,6 +66,11 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   saveInvitation: (f, w) =>
     call(f, as(w.viewer), { kind: 'member', householdId: w.home, tokenHash: 'x', expiresAt: AT }),
   revokeInvitation: (f, w) => call(f, as(w.viewer), w.invitation),
+  saveUnits: (f, w) =>
+    call(f, as(w.viewer), {
+      fresh: [],
+      changed: [{ id: w.home, revision: 1, household: aHousehold(), records: [], accessNote: 'x' }],
+    }),
   removeEverywhere: (f, w) => call(f, as(w.viewer), 'account-owner'),
   setSignUps: (f, w) => call(f, as(w.viewer), true),
   deleteAccount: (f, w) => call(f, as(w.viewer), 'account-owner'),
@@ -135,6 +140,7 @@ const INSIDE = new Set([
   'replaceHousehold',
   'entryRows',
   'addHouseholdIn',
+  'addHouseholdsIn',
   'recordIn',
   'undoIn',
 ])
