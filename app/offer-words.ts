@@ -5,8 +5,10 @@ import type { Invitation, Offer } from '@/lib/data/invitations'
 const DAY_MS = 24 * 60 * 60 * 1000
 
 /** What a link offers, in one sentence for whoever holds it. */
-export function offerInWords({ kind, from, householdName }: Offer): string {
+export function offerInWords({ kind, from, householdName, householdId, building }: Offer): string {
   if (kind === 'sign-up') return `${from} invites you to make an account here.`
+  if (kind === 'member' && householdId === null)
+    return `${from} invites you to look after ${building === null ? 'all their homes' : `their homes in “${building}”`}.`
   if (kind === 'member') return `${from} invites you to look after “${householdName}” together.`
   return `${from} hands “${householdName}” over to you.`
 }

@@ -28,7 +28,7 @@ export function OpenInvitations({ invitations, at, revoke, hidden }: OpenInvitat
         {invitations.map((invitation) => (
           <li key={invitation.id}>
             <p>
-              {KINDS[invitation.kind]}. {lastingInWords(invitation, at)}
+              {words(invitation)}. {lastingInWords(invitation, at)}
             </p>
             <ActionForm action={revoke} hidden={{ ...hidden, invitation: invitation.id }}>
               <SubmitButton kind="quiet">Take it back</SubmitButton>
@@ -38,4 +38,9 @@ export function OpenInvitations({ invitations, at, revoke, hidden }: OpenInvitat
       </ul>
     </>
   )
+}
+
+function words({ kind, householdId, building, role }: Invitation): string {
+  if (kind !== 'member' || householdId !== null) return KINDS[kind]
+  return `As ${role} of ${building === null ? 'all your homes' : `your homes in ${building}`}`
 }

@@ -1,36 +1,33 @@
 import Link from 'next/link'
-import type { Day } from '@/lib/core/day'
+import { StateSign } from '@/app/parts/state-sign'
+import type { Unit } from '@/app/units'
 import { awayInWords } from '@/lib/core/day-words'
-import type { HouseholdPlan, Item } from '@/lib/core/plan-types'
 import { stateInWords, taskInWords } from '@/lib/core/words'
-import type { Home } from '@/lib/data/households'
-import { mostPressing } from './most-pressing'
 
-/** One home in a list: its name, and the one thing there that presses most. */
-export function HomeRow({ home, plan, on }: { home: Home; plan: HouseholdPlan; on: Day }) {
-  const first = mostPressing(plan.items)
+/** One home in a list, on one line where there is room: its name, and the one thing there that presses most. */
+export function HomeRow({ unit, withBuilding }: { unit: Unit; withBuilding: boolean }) {
   return (
-    <li>
-      <Link href={`/home/${home.id}`} prefetch={false}>
-        {home.name}
+    <li className={unit.pressing?.state === 'overdue' ? 'home-row overdue' : 'home-row'}>
+      <Link href={`/home/${unit.id}`} prefetch={false}>
+        {unit.name}
       </Link>
-      {home.building && <span className="home-building">{home.building}</span>}
-      <span className="home-first">
-        {home.state === 'closed'
-          ? 'Closed: kept to be read, nothing is due.'
-          : first
-            ? words(first, on)
-            : 'Nothing is due.'}
-      </span>
+      {withBuilding && unit.building !== null && <span className="home-building">{unit.building}</span>}
+      <Pressing unit={unit} />
     </li>
   )
 }
 
-function words(item: Item, on: Day) {
+function Pressing({ unit: { state, pressing, subject, on } }: { unit: Unit }) {
+  if (state === 'closed') return <span className="home-first">Closed: kept to be read, nothing is due.</span>
+  if (!pressing) return <span className="home-first">Nothing is due.</span>
   return (
-    <>
-      <strong>{stateInWords(item.state)}:</strong> {lowerFirst(taskInWords(item.task))}, {awayInWords(item.due, on)}
-    </>
+    <span className="home-first">
+      <StateSign state={pressing.state} />
+      <span>
+        <strong>{stateInWords(pressing.state)}:</strong> {lowerFirst(taskInWords(pressing.task))}, {subject},{' '}
+        {awayInWords(pressing.due, on)}
+      </span>
+    </span>
   )
 }
 

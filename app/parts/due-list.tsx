@@ -1,9 +1,10 @@
 import type { ReactNode } from 'react'
 import type { Day } from '@/lib/core/day'
 import type { Household } from '@/lib/core/household'
-import { type Item, STATES, type State, type Warning } from '@/lib/core/plan-types'
+import { type Item, STATES, type Warning } from '@/lib/core/plan-types'
 import { stateInWords } from '@/lib/core/words'
 import { DueItem } from './due-item'
+import { StateSign } from './state-sign'
 
 interface DueListProps {
   household: Household
@@ -71,20 +72,5 @@ function NothingDue() {
         to the description of the home.
       </p>
     </div>
-  )
-}
-
-// The state's shape: filled, half filled, open, a dot. Its words stand beside it.
-function StateSign({ state }: { state: State }) {
-  return (
-    <svg className="state-sign" viewBox="0 0 20 20" aria-hidden="true" focusable="false">
-      {state === 'later' ? (
-        <circle cx="10" cy="10" r="3" fill="currentColor" />
-      ) : (
-        <rect x="2" y="2" width="16" height="16" fill="none" stroke="currentColor" strokeWidth="2.4" />
-      )}
-      {state === 'overdue' && <rect x="2" y="2" width="16" height="16" fill="currentColor" />}
-      {state === 'due' && <rect x="2" y="10" width="16" height="8" fill="currentColor" />}
-    </svg>
   )
 }

@@ -14,10 +14,11 @@ import { hashToken, newToken } from './tokens'
 
 const WEEK_SECONDS = 7 * 24 * 60 * 60
 
-/** To sign up here · to be a member of a household · to take a household over. */
+/** To sign up here · to be a member of a household · of all homes that one owns, or those in a building · to take a household over. */
 export type Invite =
   | { kind: 'sign-up' }
   | { kind: 'member'; householdId: string; role: Exclude<Role, 'owner'> }
+  | { kind: 'member'; role: 'manager' | 'technician'; building?: string }
   | { kind: 'hand-over'; householdId: string }
 
 /** Makes an invitation link: for one use, within a week. The link is given once and cannot be asked for again. */

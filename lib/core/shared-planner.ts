@@ -8,12 +8,20 @@ import type { Tables } from './tables'
 // Renewed, so that a long life keeps no climate for ever.
 const PLANS_A_RENEWAL = 500
 
-/** Plans household after household; homes of one climate and thermostat share their sums. */
-export function sharedPlanner(tables: Tables): (household: Household, on: Day) => HouseholdPlan {
+/** The sums to plan the next household with, which homes of one climate and thermostat share; ask once a household. */
+export function sharedProfiles(tables: Tables): () => Profiles {
   let profiles = new Profiles(tables.figures)
-  let made = 0
-  return (household, on) => {
-    if (++made % PLANS_A_RENEWAL === 0) profiles = new Profiles(tables.figures)
-    return planHousehold(household, tables, on, profiles)
+  let asked = 0
+  return () => {
+    if (++asked % PLANS_A_RENEWAL === 0) profiles = new Profiles(tables.figures)
+    return profiles
   }
+}
+
+/** Plans household after household from shared sums. */
+export function sharedPlanner(
+  tables: Tables,
+  profiles = sharedProfiles(tables),
+): (household: Household, on: Day) => HouseholdPlan {
+  return (household, on) => planHousehold(household, tables, on, profiles())
 }

@@ -28,16 +28,27 @@ export function changesWithin(bought: Bought, on: DayNumber, months: number): Da
   return changes
 }
 
-/** Adds one filter's need to the list, kept by size, medium and rating. */
-export function addSupply(supplies: Map<string, Supply>, { f }: Bought, count: number, assumedMerv: number): void {
-  const { filter } = f
-  const size = sizeText(filter.nominal)
+/** What is asked for in a shop: one line of an order. */
+export type SupplyKind = Omit<Supply, 'count'>
+
+/** The kind of a filter; one whose rating is not known counts as the assumed one where its kind has ratings. */
+export function supplyKind({ f: { filter } }: Pick<Bought, 'f'>, assumedMerv: number): SupplyKind {
   const isRated = filter.medium === 'pleated' || filter.medium === 'media'
-  const merv = filter.merv ?? (isRated ? assumedMerv : null)
-  const key = `${size} ${filter.medium} ${merv}`
+  return { size: sizeText(filter.nominal), medium: filter.medium, merv: filter.merv ?? (isRated ? assumedMerv : null) }
+}
+
+/** `16x25x1 pleated 8`: one text for each kind. */
+export function kindKey({ size, medium, merv }: SupplyKind): string {
+  return `${size} ${medium} ${merv}`
+}
+
+/** Adds one filter's need to the list, kept by size, medium and rating. */
+export function addSupply(supplies: Map<string, Supply>, bought: Bought, count: number, assumedMerv: number): void {
+  const kind = supplyKind(bought, assumedMerv)
+  const key = kindKey(kind)
   const known = supplies.get(key)
   if (known) known.count += count
-  else if (count > 0) supplies.set(key, { size, medium: filter.medium, merv, count })
+  else if (count > 0) supplies.set(key, { ...kind, count })
 }
 
 /** Washed filters and screens are not bought. */

@@ -32,11 +32,21 @@ export function addHousehold(act: Act, household: Household): Promise<Imported> 
 }
 
 /** The same inside a transaction that is already going on. */
-export async function addHouseholdIn(tx: Questions, act: Act, household: Household): Promise<Imported> {
+export function addHouseholdIn(tx: Questions, act: Act, household: Household): Promise<Imported> {
+  return addHouseholdsIn(tx, act, [household])
+}
+
+/** Many households more; each whose id is taken gets a number behind it. */
+export async function addHouseholdsIn(tx: Questions, act: Act, households: Household[]): Promise<Imported> {
   const owner = await lockOwner(tx, act)
   if (!owner) return noOwner()
   const taken = new Set((await owned(tx, owner)).keys())
-  return importInto(tx, act, [{ ...household, id: freeId(household.id, taken) }], {})
+  const named = households.map((household) => {
+    const id = freeId(household.id, taken)
+    taken.add(id)
+    return { ...household, id }
+  })
+  return importInto(tx, act, named, {})
 }
 
 /** The same inside a transaction that is already going on. */

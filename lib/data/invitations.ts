@@ -13,6 +13,8 @@ export interface Invitation {
   kind: InvitationKind
   householdId: string | null
   role: Role | null
+  /** Of an invitation into many homes: only those in this building, null for all. */
+  building: string | null
   createdAt: Instant
   expiresAt: Instant
 }
@@ -25,7 +27,9 @@ export interface Offer extends Invitation {
 
 export interface NewInvitation {
   kind: InvitationKind
+  /** Left out for a member of many homes: all that the one who acts owns, or those in `building`. */
   householdId?: string
+  building?: string
   role?: Role
   tokenHash: string
   expiresAt: Instant
@@ -36,13 +40,19 @@ export type Invited = { ok: true; invitation: Invitation } | Refusal
 /** Keeps an invitation. Into a household only its owner invites; to sign up only the administrator. */
 export function saveInvitation(
   act: Act,
-  { kind, householdId, role, tokenHash, expiresAt }: NewInvitation,
+  { kind, householdId, building, role, tokenHash, expiresAt }: NewInvitation,
 ): Promise<Invited> {
   return together(async (tx) => {
     if (kind === 'sign-up') {
       if (act.viewer.kind === 'sample' || (act.viewer.kind === 'account' && !act.viewer.administrator)) {
         return { ok: false, because: 'not-allowed' }
       }
+    } else if (kind === 'member' && householdId === undefined) {
+      if (act.viewer.kind !== 'account') return { ok: false, because: 'not-allowed' }
+      const { accountId } = act.viewer
+      await tx.$executeRaw`UPDATE "User" SET "name" = "name" WHERE "id" = ${accountId}`
+      if ((await tx.household.count({ where: ownedIn(accountId, building ?? null) })) === 0)
+        return { ok: false, because: 'not-found' }
     } else {
       const raised = await raise(tx, act.viewer, householdId ?? '', { deed: 'own', evenClosed: kind === 'hand-over' })
       if (!raised.ok) return raised
@@ -50,7 +60,8 @@ export function saveInvitation(
     const createdBy = act.viewer.kind === 'account' ? act.viewer.accountId : ''
     const place = {
       kind,
-      householdId: kind === 'sign-up' ? null : householdId,
+      householdId: kind === 'sign-up' ? null : (householdId ?? null),
+      building: building ?? null,
       role: kind === 'member' ? (role ?? 'adult') : null,
     }
     const row = await tx.invitation.create({
@@ -67,6 +78,18 @@ export function listInvitations(viewer: Viewer, at: Instant, householdId?: strin
     if (!householdId && !(viewer.kind === 'system' || (viewer.kind === 'account' && viewer.administrator))) return []
     const rows = await db.invitation.findMany({
       where: { ...open(at), ...(householdId ? { householdId } : { kind: 'sign-up' }) },
+      orderBy: { createdAt: 'desc' },
+    })
+    return rows.map(invitation)
+  })
+}
+
+/** The open invitations into many homes that the viewer made. */
+export function listHomesInvitations(viewer: Viewer, at: Instant): Promise<Invitation[]> {
+  return ask(async (db) => {
+    if (viewer.kind !== 'account') return []
+    const rows = await db.invitation.findMany({
+      where: { ...open(at), kind: 'member', householdId: null, createdBy: viewer.accountId },
       orderBy: { createdAt: 'desc' },
     })
     return rows.map(invitation)
@@ -110,7 +133,14 @@ export async function take(tx: Questions, act: Act, tokenHash: string): Promise<
   // Of two who follow one link at once, one changes the row and the other finds it used.
   const { count } = await tx.invitation.updateMany({ where: { tokenHash, ...open(act.at) }, data: { usedAt: act.at } })
   if (count === 0) return { ok: false, because: 'gone' }
-  const { kind, householdId, role } = await tx.invitation.findUniqueOrThrow({ where: { tokenHash } })
+  const { kind, householdId, role, building, createdBy } = await tx.invitation.findUniqueOrThrow({
+    where: { tokenHash },
+  })
+  // Which homes they are is settled now: what has been closed or handed over since is not given away.
+  if (!householdId && kind === 'member') {
+    const homes = await tx.household.findMany({ where: ownedIn(createdBy, building), select: { id: true } })
+    for (const { id } of homes) await join(tx, id, accountId, (role ?? 'technician') as Role, act.at)
+  }
   if (householdId && kind === 'member') await join(tx, householdId, accountId, (role ?? 'adult') as Role, act.at)
   if (householdId && kind === 'hand-over') {
     const { ownerId } = await tx.household.findUniqueOrThrow({ where: { id: householdId } })
@@ -125,6 +155,10 @@ export async function take(tx: Questions, act: Act, tokenHash: string): Promise<
   return { ok: true, kind: kind as InvitationKind, householdId }
 }
 
+function ownedIn(ownerId: string, building: string | null) {
+  return { ownerId, state: 'open', ...(building !== null && { building }) }
+}
+
 function open(at: Instant) {
   return { usedAt: null, revokedAt: null, expiresAt: { gt: at } }
 }
@@ -134,9 +168,11 @@ function invitation(row: {
   kind: string
   householdId: string | null
   role: string | null
+  building: string | null
   createdAt: string
   expiresAt: string
 }): Invitation {
-  const { id, householdId, createdAt, expiresAt } = row
-  return { id, kind: row.kind as InvitationKind, householdId, role: row.role as Role | null, createdAt, expiresAt }
+  const { id, householdId, building, createdAt, expiresAt } = row
+  const known = { kind: row.kind as InvitationKind, role: row.role as Role | null }
+  return { id, householdId, building, createdAt, expiresAt, ...known }
 }

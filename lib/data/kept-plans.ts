@@ -28,19 +28,17 @@ export function keepPlans<P>(
   plan: (household: StoredHousehold, on: Day) => P,
   { version, limit = 20_000 }: { version: string | number; limit?: number },
 ): KeptPlans<P> {
-  const kept = new Map<string, { key: string; plan: P }>()
+  const kept = new Map<string, { revision: number; on: Day; version: string | number; plan: P }>()
 
-  function find(home: Home, on: Day): { plan: P } | undefined {
-    const found = kept.get(home.id)
-    if (found?.key !== keyOf(home, on)) return undefined
-    // Set anew, it is the last that goes.
-    kept.delete(home.id)
-    kept.set(home.id, found)
-    return { plan: found.plan }
-  }
-
-  function keyOf(home: Home, on: Day): string {
-    return `${home.revision} ${on} ${version}`
+  function find({ id, revision }: Home, on: Day): { plan: P } | undefined {
+    const found = kept.get(id)
+    if (found?.revision !== revision || found.on !== on || found.version !== version) return undefined
+    // Set anew, it is the last that goes; while there is room for all, that would only cost time.
+    if (kept.size > limit / 2) {
+      kept.delete(id)
+      kept.set(id, found)
+    }
+    return found
   }
 
   function of(household: StoredHousehold, on: Day): P {
@@ -48,7 +46,7 @@ export function keepPlans<P>(
     if (found) return found.plan
     const made = plan(household, on)
     kept.delete(household.id)
-    kept.set(household.id, { key: keyOf(household, on), plan: made })
+    kept.set(household.id, { revision: household.revision, on, version, plan: made })
     for (const oldest of kept.keys()) {
       if (kept.size <= limit) break
       kept.delete(oldest)
@@ -58,16 +56,16 @@ export function keepPlans<P>(
 
   async function list(viewer: Viewer, today: (home: Home) => Day): Promise<Planned<P>[]> {
     const homes = await listHomes(viewer)
-    const plans = new Map<string, Omit<Planned<P>, 'home'> | undefined>(
-      homes.map((home) => [home.id, find(home, today(home))]),
-    )
-    const missing = homes.filter(({ id }) => !plans.get(id)).map(({ id }) => id)
+    const found = homes.map((home): Omit<Planned<P>, 'home'> | undefined => find(home, today(home)))
+    const missing = homes.filter((_, i) => !found[i]).map(({ id }) => id)
+    const made = new Map<string, Omit<Planned<P>, 'home'>>()
     for (const household of missing.length > 0 ? await listHouseholds(viewer, missing) : []) {
-      plans.set(household.id, { plan: of(household, today(household)), stored: household })
+      made.set(household.id, { plan: of(household, today(household)), stored: household })
     }
-    return homes.flatMap((home) => {
-      const found = plans.get(home.id)
-      return found ? [{ home, ...found }] : []
+    // A home that is gone since the list was read has neither.
+    return homes.flatMap((home, i) => {
+      const planned = found[i] ?? made.get(home.id)
+      return planned ? [{ home, plan: planned.plan, ...(planned.stored && { stored: planned.stored }) }] : []
     })
   }
 

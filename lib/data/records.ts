@@ -28,23 +28,44 @@ export function addRecord(
   record: LogRecord,
   { key = null }: { key?: string | null } = {},
 ): Promise<Recorded> {
-  return recording(act, householdId, record, async (tx, row) => {
-    const sentBefore =
-      key === null ? null : await tx.entry.findUnique({ where: { householdId_key: { householdId, key } } })
-    if (sentBefore) return { outcome: 'already', entry: sentBefore }
-    const same = await standingOnThatDay(tx, householdId, row)
-    if (!same) return { outcome: 'recorded', entry: await insertEntry(tx, act, householdId, row, { key }) }
-    const details = ['light', 'fittedMedium', 'fittedMerv', 'doer'] as const
-    const differs = details.some(
-      (detail) => row[detail] !== null && same[detail] !== null && row[detail] !== same[detail],
-    )
-    if (differs) return { outcome: 'differs', entry: same }
-    if (details.every((detail) => row[detail] === null || same[detail] !== null))
-      return { outcome: 'already', entry: same }
-    const whole = { ...row }
-    for (const detail of details) Object.assign(whole, { [detail]: row[detail] ?? same[detail] })
-    return { outcome: 'completed', entry: await correct(tx, act, householdId, same, whole, key) }
-  })
+  return recording(act, householdId, record, (tx, row) => addIn(tx, act, householdId, row, key))
+}
+
+async function addIn(
+  tx: Questions,
+  act: Act,
+  householdId: string,
+  row: RecordRow,
+  key: string | null,
+): Promise<{ outcome: Outcome; entry: Entry }> {
+  const sentBefore =
+    key === null ? null : await tx.entry.findUnique({ where: { householdId_key: { householdId, key } } })
+  if (sentBefore) return { outcome: 'already', entry: sentBefore }
+  const same = await standingOnThatDay(tx, householdId, row)
+  if (!same) return { outcome: 'recorded', entry: await insertEntry(tx, act, householdId, row, { key }) }
+  const details = ['light', 'fittedMedium', 'fittedMerv', 'doer'] as const
+  const differs = details.some(
+    (detail) => row[detail] !== null && same[detail] !== null && row[detail] !== same[detail],
+  )
+  if (differs) return { outcome: 'differs', entry: same }
+  if (details.every((detail) => row[detail] === null || same[detail] !== null))
+    return { outcome: 'already', entry: same }
+  const whole = { ...row }
+  for (const detail of details) Object.assign(whole, { [detail]: row[detail] ?? same[detail] })
+  return { outcome: 'completed', entry: await correct(tx, act, householdId, same, whole, key) }
+}
+
+/** One record inside a transaction that has raised its household, or what is wrong with it in words. */
+export async function recordIn(
+  tx: Questions,
+  act: Act,
+  householdId: string,
+  { record, key = null }: { record: LogRecord; key?: string | null },
+): Promise<{ outcome: Outcome; entry: LogEntry } | string> {
+  const row = recordRow(record)
+  if (!(await hasSubject(tx, householdId, row))) return goneInWords(row)
+  const { outcome, entry } = await addIn(tx, act, householdId, row, key)
+  return { outcome, entry: logEntry(entry) }
 }
 
 /** Corrects an entry: a new one stands in its place, and the earlier one stays in the log, marked. */
@@ -65,21 +86,32 @@ export function undoRecord(act: Act, householdId: string, entryId: string): Prom
   return together(async (tx) => {
     const raised = await raise(tx, act.viewer, householdId, { deed: 'record' })
     if (!raised.ok) return raised
-    const entry = await tx.entry.findFirst({ where: { householdId, id: entryId } })
-    const isOthers = act.viewer.kind === 'link' && (entry?.door !== 'link' || entry.byName !== act.viewer.name)
-    if (!entry || isOthers) return refuse('There is no such entry in this log.')
-    if (entry.correctedBy) return refuse('This entry was corrected meanwhile. Look at the log again.')
-    if (entry.undoneAt) return { ok: true, outcome: 'already', entry: logEntry(entry), revision: raised.revision }
-    const data = { undoneAt: act.at, undoneBy: signature(act.viewer).byName }
-    const undone = await tx.entry.update({ where: { id: entryId }, data })
-    await takeOut(tx, householdId, entry)
-    const before = await tx.entry.findFirst({ where: { householdId, correctedBy: entryId } })
-    if (before) {
-      const standing = { correctedBy: null, ...(await putIn(tx, householdId, before)) }
-      await tx.entry.update({ where: { id: before.id }, data: standing })
-    }
-    return { ok: true, outcome: 'recorded', entry: logEntry(undone), revision: raised.revision }
+    const undone = await undoIn(tx, act, householdId, entryId)
+    return typeof undone === 'string' ? refuse(undone) : { ok: true, ...undone, revision: raised.revision }
   })
+}
+
+/** The same inside a transaction that has raised its household, or what is wrong in words. */
+export async function undoIn(
+  tx: Questions,
+  act: Act,
+  householdId: string,
+  entryId: string,
+): Promise<{ outcome: Outcome; entry: LogEntry } | string> {
+  const entry = await tx.entry.findFirst({ where: { householdId, id: entryId } })
+  const isOthers = act.viewer.kind === 'link' && (entry?.door !== 'link' || entry.byName !== act.viewer.name)
+  if (!entry || isOthers) return 'There is no such entry in this log.'
+  if (entry.correctedBy) return 'This entry was corrected meanwhile. Look at the log again.'
+  if (entry.undoneAt) return { outcome: 'already', entry: logEntry(entry) }
+  const data = { undoneAt: act.at, undoneBy: signature(act.viewer).byName }
+  const undone = await tx.entry.update({ where: { id: entryId }, data })
+  await takeOut(tx, householdId, entry)
+  const before = await tx.entry.findFirst({ where: { householdId, correctedBy: entryId } })
+  if (before) {
+    const standing = { correctedBy: null, ...(await putIn(tx, householdId, before)) }
+    await tx.entry.update({ where: { id: before.id }, data: standing })
+  }
+  return { outcome: 'recorded', entry: logEntry(undone) }
 }
 
 type Done = { outcome: Outcome; entry: Entry } | string
@@ -95,12 +127,16 @@ function recording(
     if (!raised.ok) return raised
     const row = recordRow(record)
     if (!(await hasSubject(tx, householdId, row))) {
-      return refuse(`"${row.subject}" is not in this home any more. Look at the list again.`)
+      return refuse(goneInWords(row))
     }
     const done = await deed(tx, row)
     if (typeof done === 'string') return refuse(done)
     return { ok: true, outcome: done.outcome, entry: logEntry(done.entry), revision: raised.revision }
   })
+}
+
+function goneInWords({ subject }: RecordRow): string {
+  return `"${subject}" is not in this home any more. Look at the list again.`
 }
 
 function refuse(say: string): Recorded {

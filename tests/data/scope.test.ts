@@ -42,6 +42,15 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   saveNotes: (f, w) => call(f, as(w.viewer), w.home, { accessNote: 'x' }),
   saveContacts: (f, w) => call(f, as(w.viewer), w.home, []),
   addRecord: (f, w) => call(f, as(w.viewer), w.home, { on: '2026-11-20', kind: 'filter-changed', filter: 'hall' }),
+  recordTogether: (f, w) =>
+    call(f, as(w.viewer), [
+      {
+        householdId: w.home,
+        record: { on: '2026-11-20', kind: 'filter-changed', filter: 'hall' },
+        key: null,
+      },
+    ]),
+  undoTogether: (f, w) => call(f, as(w.viewer), [{ householdId: w.home, entryId: w.entry }]),
   correctRecord: (f, w) =>
     call(f, as(w.viewer), w.home, w.entry, { on: '2026-11-20', kind: 'filter-changed', filter: 'hall' }),
   undoRecord: (f, w) => call(f, as(w.viewer), w.home, w.entry),
@@ -57,6 +66,12 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   saveInvitation: (f, w) =>
     call(f, as(w.viewer), { kind: 'member', householdId: w.home, tokenHash: 'x', expiresAt: AT }),
   revokeInvitation: (f, w) => call(f, as(w.viewer), w.invitation),
+  saveUnits: (f, w) =>
+    call(f, as(w.viewer), {
+      fresh: [],
+      changed: [{ id: w.home, revision: 1, household: aHousehold(), records: [], accessNote: 'x' }],
+    }),
+  removeEverywhere: (f, w) => call(f, as(w.viewer), 'account-owner'),
   setSignUps: (f, w) => call(f, as(w.viewer), true),
   deleteAccount: (f, w) => call(f, as(w.viewer), 'account-owner'),
   listFeeds: (f, w) => call(f, w.viewer),
@@ -109,6 +124,10 @@ const OWN = new Set([
   'saveReminding',
   'savePushTarget',
   'endPush',
+  'listStock',
+  'saveStock',
+  'listHomesInvitations',
+  'listLookingAfter',
 ])
 // They run inside a transaction that a function above has opened, with what it checked.
 const INSIDE = new Set([
@@ -125,6 +144,9 @@ const INSIDE = new Set([
   'replaceHousehold',
   'entryRows',
   'addHouseholdIn',
+  'addHouseholdsIn',
+  'recordIn',
+  'undoIn',
 ])
 
 function call(f: (...args: never[]) => unknown, ...args: unknown[]): unknown {

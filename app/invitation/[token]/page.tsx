@@ -19,7 +19,10 @@ export default databasePage(async ({ params }: PageProps<{ token: string }>) => 
   return (
     <main id="main" tabIndex={-1}>
       <h1>{offerInWords(offer)}</h1>
-      {offer.kind === 'member' && (
+      {offer.kind === 'member' && offer.role === 'technician' && (
+        <p className="lead">You see what is due there and the visits that are a technician’s. You change nothing.</p>
+      )}
+      {offer.kind === 'member' && offer.role !== 'technician' && (
         <p className="lead">
           You see what is due there, say what you did, and change what is described. Others there see your name beside
           it.

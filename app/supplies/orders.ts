@@ -1,0 +1,55 @@
+import { profiles } from '@/app/plans'
+import { tables } from '@/content/tables'
+import * as clock from '@/lib/clock'
+import { addMonths, type Day, dayNumber, dayText } from '@/lib/core/day'
+import { type Need, type OrderLine, orderLines } from '@/lib/core/orders'
+import { planParts } from '@/lib/core/plan'
+import { changesWithin, kindKey, supplyKind } from '@/lib/core/supplies'
+import type { Viewer } from '@/lib/core/viewer'
+import type { StoredHousehold } from '@/lib/data/households'
+import { keepPlans } from '@/lib/data/kept-plans'
+import { listStock } from '@/lib/data/stock'
+import { MONTHS, type SuppliesQuery } from '@/lib/forms/stock-form'
+
+const LONGEST = Math.max(...MONTHS)
+
+// The longest time is reckoned once; a shorter one is its beginning.
+const kept = keepPlans<Need[]>(needsOf, { version: tables.version })
+
+function needsOf({ household, state }: StoredHousehold, on: Day): Need[] {
+  if (state === 'closed') return []
+  const day = dayNumber(on)
+  const needs = new Map<string, Need>()
+  for (const bought of planParts(household, tables, day, profiles()).bought) {
+    const kind = supplyKind(bought, tables.figures.assumedMerv.value)
+    const days = changesWithin(bought, day, LONGEST).map(dayText)
+    const known = needs.get(kindKey(kind))
+    if (known) known.days.push(...days)
+    else needs.set(kindKey(kind), { kind, days })
+  }
+  return [...needs.values()]
+}
+
+export interface Order {
+  on: Day
+  /** Homes that were counted. */
+  homes: number
+  lines: OrderLine[]
+}
+
+/** The order of everything that the viewer's homes need, less what is on the viewer's shelf. */
+export async function orderFor(viewer: Viewer, { months, leadDays }: SuppliesQuery): Promise<Order> {
+  const zones = new Map<string, Day>()
+  const today = ({ timeZone }: { timeZone: string }) => {
+    const day = zones.get(timeZone) ?? clock.today(timeZone)
+    zones.set(timeZone, day)
+    return day
+  }
+  const homes = await kept.list(viewer, today)
+  // Where homes lie in several zones, the order is of the day that it is in the first of them.
+  const first = homes[0]
+  const on = first ? today(first.home) : clock.today('UTC')
+  const needs = homes.flatMap(({ plan }) => plan)
+  const stock = await listStock(viewer)
+  return { on, homes: homes.length, lines: orderLines(needs, stock, { on, until: addMonths(on, months), leadDays }) }
+}

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "Invitation" ADD COLUMN "building" TEXT;
