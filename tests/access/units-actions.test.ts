@@ -1,4 +1,6 @@
 import { beforeAll, expect, test, vi } from 'vitest'
+import { GET as homesCsv } from '@/app/homes/export.csv/route'
+import { bringUnits } from '@/app/homes/import/actions'
 import { endEverywhere, inviteIntoHomes, revokeHomesInvitation } from '@/app/homes/people/actions'
 import { recordTicked, undoTicked } from '@/app/homes/record/actions'
 import { keepStock } from '@/app/supplies/actions'
@@ -24,6 +26,14 @@ import { freshDatabase } from '../support/fresh-database'
 // The framework's request and its cache are what a test without a server lacks; nothing of ours is replaced.
 const request = vi.hoisted(() => ({ headers: new Headers() }))
 vi.mock('next/headers', () => ({ headers: async () => request.headers, cookies: async () => new Map() }))
+vi.mock('next/navigation', () => ({
+  redirect: (to: string) => {
+    throw new Error(`redirect ${to}`)
+  },
+  notFound: () => {
+    throw new Error('not found')
+  },
+}))
 vi.mock('next/cache', () => ({ refresh: () => {} }))
 vi.mock('next/server', () => ({ connection: async () => {} }))
 
@@ -138,4 +148,63 @@ test('only whoever owns homes invites into them, and takes that back, and remove
   expect(await listMembers(await OWNER(), home)).toHaveLength(4)
   request.headers = sentWith(cookies.owner)
   expect((await revokeHomesInvitation(NOT_SENT, send({ invitation: open?.id ?? '' }))).done).not.toBeNull()
+})
+
+/** Sends a sheet as somebody; gives where it led, or what was wrong with it. */
+async function bring(who: string, text: string, fields: Record<string, string> = {}): Promise<string> {
+  request.headers = sentWith(cookies[who])
+  const form = new FormData()
+  form.set('file', new File([text], 'units.csv'))
+  form.set('do', 'keep')
+  for (const [name, value] of Object.entries(fields)) form.set(name, value)
+  try {
+    const { faults, done } = await bringUnits(NOT_SENT, form)
+    return [...faults, ...(done?.faults ?? [])].map(({ say }) => say).join(' ') || (done?.say ?? 'shown')
+  } catch (error) {
+    return (error as Error).message
+  }
+}
+
+test('only whoever may change a home changes it by a sheet, and only a building’s owner adds units to it', async () => {
+  const owner = await OWNER()
+  const before = await getHousehold(owner, home)
+  const { building, name } = before
+  const row = (unit: string, pets: number) => `Building,Unit,Pets\n"${building}","${unit}",${pets}`
+  const led: Record<string, string> = {}
+  for (const [i, who] of ['nobody', ...WHO].entries()) led[who] = await bring(who, row(name, 10 + i))
+  expect(led).toEqual({
+    nobody: expect.stringContaining('signed out'),
+    owner: 'redirect /homes/import?fresh=0&changed=1&same=0',
+    adult: 'redirect /homes/import?fresh=0&changed=1&same=0',
+    manager: 'redirect /homes/import?fresh=0&changed=1&same=0',
+    technician: expect.stringContaining('does not include changing it'),
+    // Knows of no such home: for them it is a unit of a building that is new, whose place is to be told.
+    other: 'Say first where the new units stand.',
+  })
+  expect((await getHousehold(owner, home)).household.pets).toBe(13)
+  for (const who of ['adult', 'manager', 'technician'])
+    expect(await bring(who, row('Another', 1)), who).toContain('belongs to somebody else')
+  expect(await bring('owner', row('Another', 1))).toBe('redirect /homes/import?fresh=1&changed=0&same=0')
+  expect(await bring('other', row(name, 1), { place: 'station chicago' })).toContain('redirect')
+  expect((await getHousehold(owner, home)).household.pets).toBe(13)
+})
+
+test('the sheet of all units goes to who may bring it back, and brought back it changes nothing', async () => {
+  const sheets: Record<string, string> = {}
+  for (const who of ['nobody', ...WHO]) {
+    const asked = new Request('http://localhost:3000/homes/export.csv', { headers: sentWith(cookies[who]) })
+    const answer = await homesCsv(asked, { params: Promise.resolve({}) })
+    sheets[who] = answer.status === 200 ? await answer.text() : String(answer.status)
+  }
+  const rows = (who: string) => (sheets[who] ?? '').trim().split('\r\n').length - 1
+  expect([sheets.nobody, rows('owner'), rows('manager'), rows('technician')]).toEqual(['401', 2, 1, 0])
+  expect(await bring('owner', sheets.owner ?? '')).toBe('redirect /homes/import?fresh=0&changed=0&same=2')
+})
+
+test('rows that name one unit twice, and what is wrong in other rows, are said at once with their rows', async () => {
+  const sheet = 'Building,Unit,Pets,Tons\nElm Row,1,2,\nElm Row,2,many,\nELM ROW , 1,2,99'
+  expect(await bring('owner', sheet)).toMatch(/^“Pets” must be .* “Tons of cooling” must be/)
+  expect(await bring('owner', sheet.replace('99', '').replace('many', ''))).toBe(
+    '“1” in “ELM ROW” stands in row 2 already. Keep one of the two rows (2 and 4).',
+  )
 })

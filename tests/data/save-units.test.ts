@@ -1,0 +1,100 @@
+import { join } from 'node:path'
+import Database from 'better-sqlite3'
+import { expect, test } from 'vitest'
+import type { Act } from '@/lib/core/viewer'
+import { closeDatabase } from '@/lib/data/connection'
+import { getHousehold, listHouseholds } from '@/lib/data/households'
+import { importHouseholds } from '@/lib/data/import'
+import { listLog } from '@/lib/data/log'
+import { addRecord } from '@/lib/data/records'
+import { type ChangedUnit, saveUnits } from '@/lib/data/save-units'
+import { aHousehold } from '../support/a-household'
+import { killAfter, startChild } from '../support/child'
+import { as, freshDatabase, someone } from '../support/fresh-database'
+import { fortyUnits } from '../support/many-units'
+
+const place = freshDatabase()
+
+async function unitOf(act: Act, id: string, change: Partial<ChangedUnit> = {}): Promise<ChangedUnit> {
+  const { revision, household, accessNote } = await getHousehold(act.viewer, id)
+  return { id, revision, household, accessNote, records: [], ...change }
+}
+
+async function homeOf(name: string): Promise<{ act: Act; home: string }> {
+  const act = as(await someone(name))
+  const imported = await importHouseholds(act, [aHousehold()])
+  return { act, home: imported.ok ? (imported.ids[0] ?? '') : '' }
+}
+
+test('a changed unit stands as it was given, its log has the new record and keeps the old, and new units are there', async () => {
+  const { act, home } = await homeOf('bea')
+  const before = await getHousehold(act.viewer, home)
+  const household = {
+    ...before.household,
+    pets: 3,
+    filters: before.household.filters.map((one) => ({ ...one, merv: 11 })),
+  }
+  const record = { on: '2026-11-24', kind: 'filter-changed', filter: 'hall' } as const
+  const fresh = fortyUnits().map((one) => ({ household: one, accessNote: `=key of ${one.name}` }))
+  const changed = [await unitOf(act, home, { household, records: [record], accessNote: 'Ring twice' })]
+  expect(await saveUnits(act, { fresh, changed })).toEqual({ ok: true })
+  const after = await getHousehold(act.viewer, home)
+  expect(after.household).toEqual({ ...household, records: [...household.records, record] })
+  expect([after.accessNote, after.revision]).toEqual(['Ring twice', before.revision + 1])
+  const all = await listHouseholds(act.viewer)
+  expect(all.slice(1).map(({ household, accessNote }) => ({ household, accessNote }))).toEqual(fresh)
+  expect((await listLog(act.viewer, home)).filter(({ undone }) => undone).length).toBe(0)
+})
+
+test('of units that somebody wrote to meanwhile nothing is kept, and of new ones beside them neither', async () => {
+  const { act, home } = await homeOf('cal')
+  const changed = [await unitOf(act, home, { accessNote: 'mine' })]
+  await addRecord(act, home, { on: '2026-11-20', kind: 'filter-looked', filter: 'hall', light: 'half' })
+  const fresh = [{ household: aHousehold({ id: 'other' }), accessNote: null }]
+  expect(await saveUnits(act, { fresh, changed })).toEqual({ ok: false, because: 'changed' })
+  expect(await listHouseholds(act.viewer)).toHaveLength(1)
+  expect((await getHousehold(act.viewer, home)).accessNote).toBeNull()
+})
+
+test('nobody changes units of others, also together with their own', async () => {
+  const { act, home } = await homeOf('dee')
+  const other = await homeOf('eli')
+  const changed = [
+    await unitOf(other.act, other.home, { accessNote: 'x' }),
+    await unitOf(act, home, { accessNote: 'taken' }),
+  ]
+  expect(await saveUnits(other.act, { fresh: [], changed })).toEqual({ ok: false, because: 'changed' })
+  expect((await getHousehold(other.act.viewer, other.home)).accessNote).toBeNull()
+  expect((await getHousehold(act.viewer, home)).accessNote).toBeNull()
+})
+
+test('killed ten times in the middle of sheets, each sheet is there whole or not at all', async () => {
+  const { act } = await homeOf('ann')
+  const viewer = act.viewer
+  const accountId = viewer.kind === 'account' ? viewer.accountId : ''
+  const confirmed = new Set<string>()
+  await closeDatabase()
+  for (let kill = 0; kill < 10; kill++) {
+    const child = startChild('units', [accountId, String(kill)])
+    await killAfter(child, 5 + kill * 17)
+    for (const line of child.lines) if (line.startsWith('done ')) confirmed.add(line.slice(5))
+    const db = new Database(join(place.folder, 'plenum.db'), { readonly: true })
+    expect(db.pragma('integrity_check')).toEqual([{ integrity_check: 'ok' }])
+    expect(db.pragma('foreign_key_check')).toEqual([])
+    db.close()
+    const stored = await listHouseholds(viewer)
+    await closeDatabase()
+    // Every home was changed by the same last sheet, and each sheet added its twenty.
+    expect(new Set(stored.map(({ accessNote }) => accessNote)).size).toBe(1)
+    const sheets = new Map<string, number>()
+    for (const { household } of stored.slice(1)) {
+      const sheet = household.id.replace(/-\d+$/, '')
+      sheets.set(sheet, (sheets.get(sheet) ?? 0) + 1)
+    }
+    expect([...sheets.values()].filter((count) => count !== 20)).toEqual([])
+    expect([...confirmed].filter((sheet) => !sheets.has(sheet))).toEqual([])
+    const recorded = stored[0]?.household.records.length ?? 0
+    expect(recorded - aHousehold().records.length).toBe(sheets.size)
+  }
+  expect(confirmed.size).toBeGreaterThan(9)
+}, 240_000)
