@@ -10,6 +10,7 @@ import { KeepCard } from './keep-card'
 import { PrintButton } from './print-button'
 import { readSize } from './read-size'
 import { SizeForm } from './size-form'
+import { TurnedOnForm } from './turned-on-form'
 
 interface CardScreenProps {
   walk: FinderWalk
@@ -26,7 +27,8 @@ export function CardScreen({ walk, answers, began, field, rest, go }: CardScreen
   const typed = typedSize(field)
   const size = typed === null ? null : readSize(typed)
   const hasSize = card.sizeFrom !== 'none'
-  const save = finderHref({ a: answers, t: began, rest }).replace('/find?', '/find/save?')
+  const back = finderHref({ a: answers, t: began, rest })
+  const save = back.replace('/find?', '/find/save?')
   return (
     <>
       <FilterCard card={card} title={walk.screen.title} size={size} hazards={false}>
@@ -47,6 +49,21 @@ export function CardScreen({ walk, answers, began, field, rest, go }: CardScreen
         </Link>
         <PrintButton />
       </div>
+      {card.opener === 'you' && (
+        <section className="no-print" aria-labelledby="turned-on">
+          <h2 id="turned-on">When it is on again</h2>
+          {field('on') === '1' ? (
+            <p role="status" className="notice">
+              Good. If it stops later, do not try again: go to <Link href="/check">Check</Link>.
+            </p>
+          ) : (
+            <>
+              <p className="find-line">How did it start? If not as always, that was the one start: leave it now.</p>
+              <TurnedOnForm home={field('home')} began={began} back={back} />
+            </>
+          )}
+        </section>
+      )}
       <p className="find-line no-print">
         Nothing on this page has been stored yet. “Keep” stays on this phone; “Save” needs an account or a renter’s
         link.

@@ -43,3 +43,9 @@ export function dayAt(minute: number, timeZone: string): Day {
 export function dayOfMinute(minute: number): string {
   return new Date(minute * 60_000).toISOString().slice(0, 10)
 }
+
+/** The whole cookie, as a header or a page sets it: not HttpOnly, since without network the page itself reads it. */
+export function phoneCookie(value: string | undefined, events: readonly KeyedEvent[], secure: boolean): string {
+  const kept = rememberOnPhone(value, events)
+  return `${PHONE_COOKIE}=${kept}; Path=/; Max-Age=${PHONE_COOKIE_SECONDS}; SameSite=Lax${secure ? '; Secure' : ''}`
+}
