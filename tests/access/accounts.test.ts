@@ -57,7 +57,7 @@ test('later sign-ups are closed until the administrator opens them', async () =>
     faults: [{ say: expect.stringContaining('closed') }],
   })
   await setSignUps(as(await viewerOf(ann)), true)
-  expect(await signUp(sentWith(), asked)).toEqual({ ok: true, cookies: null })
+  expect(await signUp(sentWith(), asked)).toEqual({ ok: true, cookies: null, made: expect.any(String) })
   const ben = await cookiesFor(asked.email)
   expect(await viewerOf(ben)).toMatchObject({ name: 'ben', administrator: false })
   expect(await setSignUps(as(await viewerOf(ben)), true)).toEqual({ ok: false, because: 'not-allowed' })
@@ -65,7 +65,8 @@ test('later sign-ups are closed until the administrator opens them', async () =>
 
 test('a sign-up with an e-mail that is taken answers alike and changes nothing', async () => {
   const answer = await signUp(sentWith(), { email: 'ben@example.org', password: 'another password' })
-  expect(answer).toEqual({ ok: true, cookies: null })
+  // `made` stays in the server, for the mail that asks whether the address is theirs; the page tells neither.
+  expect(answer).toEqual({ ok: true, cookies: null, made: null })
   expect(await listAccounts(SYSTEM)).toHaveLength(2)
   expect((await signIn(sentWith(), { email: 'ben@example.org', password: 'another password' })).ok).toBe(false)
   await setSignUps(as(await viewerOf(ann)), false)
@@ -84,6 +85,7 @@ test('a link to sign up works once, and its token is not stored', async () => {
   expect(await signUp(sentWith(), { email: 'cy@example.org', password: PASSWORD, token })).toEqual({
     ok: true,
     cookies: null,
+    made: expect.any(String),
   })
   const again = await signUp(sentWith(), { email: 'dee@example.org', password: PASSWORD, token })
   expect(again).toMatchObject({ ok: false, faults: [{ say: expect.stringContaining('used already') }] })

@@ -112,6 +112,7 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
 
 // They write into the caller's own account, or take no household.
 const OWN = new Set([
+  'importArchive',
   'importHouseholds',
   'addHousehold',
   'findOwnAccount',
