@@ -35,7 +35,8 @@ export function deviceTasks(
   if (!isAlarm(device)) return { dues, warnings: [] }
   const replaceOn = alarmEnd(device, history.lastDone('alarm-replace', device.id), tables)
   if (replaceOn === null) return { dues, warnings: [unknownAge(device)] }
-  return { dues: [...dues, alarmReplace(device, replaceOn, tables)], warnings: [] }
+  dues.push(alarmReplace(device, replaceOn, tables))
+  return { dues, warnings: [] }
 }
 
 function periodic(

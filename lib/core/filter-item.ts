@@ -6,7 +6,6 @@ import type { FilterForecast } from './filter'
 import type { NominalSize } from './household'
 import type { Theta } from './learning'
 import type { Item, Reason, Warning } from './plan-types'
-import { sizeText } from './supplies'
 import type { SystemDays } from './system-days'
 import type { Tables } from './tables'
 
@@ -90,7 +89,7 @@ export function velocityWarning(f: FilterInAir, days: SystemDays, tables: Tables
     tables.commonSizes.find((s) => s.widthIn >= widthIn && s.heightIn >= heightIn && fits(s)) ??
     tables.commonSizes.find(fits)
   const better = larger
-    ? `A ${sizeText(larger).replaceAll('x', ' × ')} would bring it under that`
+    ? `A ${larger.widthIn} × ${larger.heightIn} × ${larger.depthIn} would bring it under that`
     : 'No common size alone would bring it under that; a second return would'
   return {
     code: 'filter-small-for-airflow',

@@ -61,12 +61,12 @@ export function plannedSystems(
   on: DayNumber,
   profiles: Profiles,
 ): Map<string, PlannedSystem> {
-  return new Map(
-    home.systems.map((system) => {
-      const days = systemDays(home, system, on, tables, profiles)
-      return [system.id, { days, theta: systemTheta(days, history.filter, on, tables) }]
-    }),
-  )
+  const planned = new Map<string, PlannedSystem>()
+  for (const system of home.systems) {
+    const days = systemDays(home, system, on, tables, profiles)
+    planned.set(system.id, { days, theta: systemTheta(days, history.filter, on, tables) })
+  }
+  return planned
 }
 
 /** Filters to buy within so many months, by size, medium and rating. */
@@ -100,7 +100,9 @@ export function planParts(
   const warnings: Warning[] = assumptions(home, systems, tables)
   const bought: Bought[] = []
 
+  const dust = dustConcentration(home, tables)
   for (const { days, theta } of systems.values()) {
+    const { heat, cool, blower } = days.profile.totals
     for (const f of days.path.filters) {
       const grams = days.gramsThrough(f)
       const forecast = forecastFilter(
@@ -110,10 +112,12 @@ export function planParts(
       items.push(filterItem({ f, days, theta, forecast, on }, tables))
       workings.push({
         filter: f.filter.id,
-        ...meanYear(days),
+        heatHours: heat,
+        coolHours: cool,
+        fanHours: blower,
         airflowCfm: airThroughCfm(f, days.airflow),
         faceVelocityFpm: faceVelocityFpm(f, days.airflow),
-        dustMicrogramsPerM3: dustConcentration(home, tables),
+        dustMicrogramsPerM3: dust,
         arrestance: f.loading?.arrestance ?? null,
         capacityGrams: f.loading?.capacityGrams ?? null,
         pressureDropCleanInWg: cleanPressureDropInWg(f, days.airflow),
@@ -139,11 +143,6 @@ function byDueDay(a: Item, b: Item): number {
   // Most differ by the day.
   if (a.due !== b.due) return a.due < b.due ? -1 : 1
   return compare(a.task, b.task) || compare(a.subject, b.subject)
-}
-
-function meanYear({ profile }: SystemDays): Pick<Workings, 'heatHours' | 'coolHours' | 'fanHours'> {
-  const { heat, cool, blower } = profile.totals
-  return { heatHours: heat, coolHours: cool, fanHours: blower }
 }
 
 function systemDues(

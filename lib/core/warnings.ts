@@ -14,8 +14,7 @@ export function assumptions(
   const warnings: Warning[] = []
   for (const { days } of systems.values()) {
     const { system, path } = days
-    const moves = path.filters.some((f) => f.share !== null)
-    if (moves && days.airflow.assumed) {
+    if (days.airflow.assumed && path.filters.some((f) => f.share !== null)) {
       const say = `The airflow is not known: ${figures.assumedAirflowCfm.value} cfm is assumed. The tons of the cooling or the output of the heating, from the rating plate, would tell.`
       warnings.push({ code: 'airflow-assumed', subject: system.id, say })
     }
