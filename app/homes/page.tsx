@@ -38,6 +38,12 @@ export default databasePage(async ({ searchParams }: PageProps) => {
             : managers and technicians.
           </p>
         )}
+        <p>
+          <Link href="/homes/import" prefetch={false}>
+            Units by spreadsheet
+          </Link>
+          : many homes brought in, or taken along, as one table.
+        </p>
         <FourDoors signedIn />
       </main>
     </>
