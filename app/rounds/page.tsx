@@ -6,8 +6,9 @@ import type { PageProps } from '@/app/page-props'
 import { ErrorSummary } from '@/app/parts/error-summary'
 import type { Unit } from '@/app/units'
 import { requireViewer } from '@/lib/access/page'
-import { dayNumber } from '@/lib/core/day'
+import { compareDays, dayNumber } from '@/lib/core/day'
 import { awayInWords, dayInWords, plural } from '@/lib/core/day-words'
+import { compareNames } from '@/lib/core/home-list'
 import { DOERS, type Doer } from '@/lib/core/household'
 import type { Round } from '@/lib/core/plan-types'
 import { planRounds, type Rounds } from '@/lib/core/rounds'
@@ -39,7 +40,8 @@ export default databasePage(async ({ searchParams }: PageProps) => {
   )
   const byId = new Map(units.map(({ unit }) => [unit.id, unit]))
   const first = (query.page - 1) * ROUNDS_A_PAGE
-  const shown = planned.rounds.slice(first, first + ROUNDS_A_PAGE)
+  const inOrder = planned.rounds.toSorted((a, b) => compareDays(a.on, b.on) || compareNames(a.building, b.building))
+  const shown = inOrder.slice(first, first + ROUNDS_A_PAGE)
   return (
     <>
       <HomesNav current="Rounds" />

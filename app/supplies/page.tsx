@@ -82,7 +82,7 @@ function orderWords(first: Day, on: Day): string {
 function AskForm({ query, faults }: { query: SuppliesQuery; faults: Fault[] }) {
   return (
     <form action="/supplies" className="inline no-print">
-      <div>
+      <div className="field">
         <label className="label" htmlFor="months">
           For the next
         </label>
@@ -102,9 +102,7 @@ function AskForm({ query, faults }: { query: SuppliesQuery; faults: Fault[] }) {
         defaultValue={query.leadDays}
         fault={faults[0]?.say}
       />
-      <div className="field">
-        <button type="submit">Count again</button>
-      </div>
+      <button type="submit">Count again</button>
     </form>
   )
 }
