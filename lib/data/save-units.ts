@@ -23,6 +23,7 @@ export interface ChangedUnit extends FreshUnit {
 export type SavedUnits = { ok: true } | { ok: false; because: 'changed' | 'not-allowed' }
 
 class ChangedMeanwhile extends Error {}
+class NotAllowed extends Error {}
 
 /** Saves new units and changed ones as one: all of it, or nothing. New ones belong to whoever acts. */
 export async function saveUnits(
@@ -38,7 +39,8 @@ export async function saveUnits(
         act,
         fresh.map(({ household }) => household),
       )
-      if (!added.ok) return { ok: false, because: 'not-allowed' }
+      // Thrown, so that the changed ones are not kept either.
+      if (!added.ok) throw new NotAllowed()
       await writeNotes(
         tx,
         fresh.flatMap(({ accessNote }, i) => (accessNote === null ? [] : [[added.ids[i] ?? '', accessNote] as const])),
@@ -47,6 +49,7 @@ export async function saveUnits(
     })
   } catch (error) {
     if (error instanceof ChangedMeanwhile) return { ok: false, because: 'changed' }
+    if (error instanceof NotAllowed) return { ok: false, because: 'not-allowed' }
     throw error
   }
 }
