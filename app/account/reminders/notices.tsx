@@ -14,7 +14,10 @@ export function Notices({ publicKey, browsers }: { publicKey: string; browsers: 
   const [canShow, setCanShow] = useState(false)
   const [refused, setRefused] = useState<Fault[]>([])
   useEffect(() => setCanShow('PushManager' in window && 'serviceWorker' in navigator), [])
-  if (!canShow && browsers === 0) return null
+  // The form that ended them stays, to say so.
+  const [hadSome, setHadSome] = useState(browsers > 0)
+  if (browsers > 0 && !hadSome) setHadSome(true)
+  if (!canShow && !hadSome) return null
 
   async function subscribe() {
     const asked = await formOf(publicKey)
@@ -35,10 +38,14 @@ export function Notices({ publicKey, browsers }: { publicKey: string; browsers: 
           </button>
         </p>
       )}
-      {browsers > 0 && (
+      {hadSome && (
         <ActionForm action={endNotices}>
-          <p>{browsers === 1 ? 'One browser shows' : `${browsers} browsers show`} notices to you.</p>
-          <SubmitButton kind="quiet">End them everywhere</SubmitButton>
+          {browsers > 0 && (
+            <>
+              <p>{browsers === 1 ? 'One browser shows' : `${browsers} browsers show`} notices to you.</p>
+              <SubmitButton kind="quiet">End them everywhere</SubmitButton>
+            </>
+          )}
         </ActionForm>
       )}
     </section>
