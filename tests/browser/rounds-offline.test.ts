@@ -14,6 +14,8 @@ const DAY = '2026-11-25'
 // What a browser says when the network is cut is no fault of the page.
 const OFFLINE = /ERR_INTERNET_DISCONNECTED|Failed to load resource|Failed to fetch/
 
+const SENT_TO = '**/homes/record/kept'
+
 let app: RunningApp
 let away: () => Promise<void>
 beforeAll(async () => {
@@ -33,7 +35,7 @@ async function onTheWalk(name: string): Promise<{ page: Page; ids: string[] }> {
   )
   const page = await newPage({ width: PHONE, baseURL: app.address })
   await signInOn(page, app.address, name)
-  await page.goto(`/rounds/walk?building=Mill+House&doer=resident&on=2027-01-15`)
+  await page.goto('/rounds/walk?building=Mill+House&doer=resident&on=2026-12-05')
   await page.evaluate('navigator.serviceWorker.ready.then(() => true)')
   await page.waitForFunction('navigator.serviceWorker.controller !== null')
   await expect.poll(() => listsOf(page)).toBe(1)
@@ -146,7 +148,7 @@ test(
   async () => {
     expectBrowserProblem(OFFLINE)
     const { page, ids } = await onTheWalk('finch')
-    await page.context().route('**/homes/record/kept', (route) => route.abort())
+    await page.context().route(SENT_TO, (route) => route.abort())
     await page.context().setOffline(true)
     await recordTwo(page)
     await page.context().setOffline(false)
@@ -155,7 +157,7 @@ test(
     await page.getByRole('button', { name: 'Sign out', exact: true }).click()
     await page.waitForURL('**/sign-in')
     await expect.poll(() => listsOf(page)).toBe(0)
-    await page.context().unroute('**/homes/record/kept')
+    await page.context().unroute(SENT_TO)
     await anAccount('stranger')
     await signInOn(page, app.address, 'stranger')
     await page.goto('/rounds')
