@@ -1,15 +1,49 @@
-// Guide and finder without network. One page of each, kept with its scripts, replays any address on the phone; answers
+// Guide, finder and walking lists without network. One page of each, kept with its scripts, replays any address on the phone; answers
 // that must not be forgotten wait in a queue and are sent later. Each carries its step as a key: sent twice, it is one.
 const KEPT = 'plenum-offline-2'
 const QUEUE = 'plenum-queue-1'
 // Pages that ask no data and no account; they are fetched without the visitor's own cookie.
 const CHECK = '/check/offline'
 const FIND = ['/find', '/find/light', '/find/kept']
+// Rounds and the walking lists opened last, as the person signed in saw them; a page that knows of nobody deletes them.
+const LISTS = 'plenum-lists-1'
+const MOST_LISTS = 12
 const PATIENCE_MS = 6000
 
+const isList = ({ pathname }) => /^\/rounds(\/walk)?$/.test(pathname)
 const shellOf = ({ pathname }) => {
   if (/^(\/home\/[^/]+)?\/check(\/|$)/.test(pathname)) return CHECK
   return FIND.find((path) => path === pathname.replace(/\/$/, '')) ?? null
+}
+
+/** The scripts, styles and fonts that a page names. */
+async function filesOf(page) {
+  const text = await page.clone().text()
+  const files = new Set(text.match(/\/_next\/static\/[\w./~-]+\.(?:js|css)/g) ?? [])
+  for (const css of [...files].filter((name) => name.endsWith('.css'))) {
+    const sheet = await ((await caches.match(css)) ?? (await fetch(css))).text()
+    for (const [, font] of sheet.matchAll(/url\(["']?([^"')]+?\.woff2)["']?\)/g))
+      files.add(new URL(font, new URL(css, location)).pathname)
+  }
+  return files
+}
+
+let turn = Promise.resolve()
+/** Keeps a list as it is now. One that may no longer be seen is let go of, and the oldest when there are many. */
+async function keepList(href) {
+  const page = await fetch(href, { redirect: 'manual', headers: { accept: 'text/html' } })
+  if (page.status >= 500) return
+  const cache = await caches.open(LISTS)
+  await cache.delete(href)
+  if (!page.ok) return
+  for (const file of await filesOf(page)) if (!(await caches.match(file))) await cache.add(file)
+  await cache.put(href, page)
+  const lists = (await cache.keys()).filter(({ url }) => isList(new URL(url)))
+  const stay = lists.slice(-MOST_LISTS)
+  const wanted = new Set(stay.map(({ url }) => url))
+  for (const list of stay)
+    for (const file of await filesOf(await cache.match(list))) wanted.add(new URL(file, location).href)
+  for (const { url } of await cache.keys()) if (!wanted.has(url)) await cache.delete(url)
 }
 
 /** Fetches a shell and everything it names, and lets go of what an earlier one named. */
@@ -19,13 +53,7 @@ async function keep() {
   for (const shell of [CHECK, ...FIND]) {
     const page = await fetch(shell, { credentials: 'omit' })
     if (!page.ok) continue
-    const text = await page.clone().text()
-    const files = new Set(text.match(/\/_next\/static\/[\w./~-]+\.(?:js|css)/g) ?? [])
-    for (const css of [...files].filter((name) => name.endsWith('.css'))) {
-      const sheet = await (await fetch(css)).text()
-      for (const [, font] of sheet.matchAll(/url\(["']?([^"')]+?\.woff2)["']?\)/g))
-        files.add(new URL(font, new URL(css, location)).pathname)
-    }
+    const files = await filesOf(page)
     for (const file of files) if (!(await cache.match(file))) await cache.add(file)
     await cache.put(shell, page)
     wanted.add(shell)
@@ -35,6 +63,7 @@ async function keep() {
 }
 
 async function offline(request) {
+  if (isList(new URL(request.url))) return (await caches.match(request, { cacheName: LISTS })) ?? Response.error()
   const shell = shellOf(new URL(request.url))
   return (shell && (await caches.match(shell))) ?? Response.error()
 }
@@ -76,8 +105,13 @@ async function send() {
 
 self.addEventListener('install', (event) => event.waitUntil(keep().then(() => self.skipWaiting())))
 self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim()))
-self.addEventListener('message', ({ data }) => {
+self.addEventListener('message', (event) => {
+  const { data } = event
   if (data === 'send') send().catch(() => {})
+  if (!data?.keep || !isList(new URL(data.keep))) return
+  // One after the other: each lets go of what no kept list names.
+  turn = turn.then(() => keepList(data.keep)).catch(() => {})
+  event.waitUntil(turn)
 })
 // A notice of what is due; it leads to the page that says everything.
 self.addEventListener('push', (event) => {
@@ -94,7 +128,7 @@ self.addEventListener('fetch', (event) => {
   const url = new URL(request.url)
   if (url.origin !== location.origin) return
   if (request.method === 'POST' && url.pathname === '/check/answer') event.respondWith(answer(request))
-  else if (request.mode === 'navigate' && request.method === 'GET' && shellOf(url)) {
+  else if (request.mode === 'navigate' && request.method === 'GET' && (shellOf(url) || isList(url))) {
     event.respondWith(open(event))
     // The first screen is where a new version is looked for.
     if (url.pathname === '/check' || url.pathname === '/find') event.waitUntil(keep().catch(() => {}))

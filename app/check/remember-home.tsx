@@ -13,6 +13,8 @@ export interface KeptHome {
 }
 
 const PREFIX = 'plenum.home.'
+/** Where the worker keeps walking lists. */
+const LISTS = 'plenum-lists-1'
 const keyOf = (id: string) => `${PREFIX}${id}`
 
 /** On every page that knows that nobody is signed in: what this phone kept of homes goes, and the walk begun in one. */
@@ -24,6 +26,8 @@ export function ForgetHomes() {
     } catch {
       // A browser that keeps nothing has nothing to forget.
     }
+    // The walking lists go too. What was recorded on the way stays: only the one who recorded it is shown it and sends it.
+    globalThis.caches?.delete(LISTS).catch(() => {})
   }, [])
   return null
 }

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
 import { FourDoors } from '@/app/four-doors'
+import { KeptList } from '@/app/homes/record/kept-list'
 import { HomesNav } from '@/app/homes-nav'
 import type { PageProps } from '@/app/page-props'
 import { listUnits, type Unit } from '@/app/units'
@@ -24,6 +25,7 @@ export default databasePage(async ({ searchParams }: PageProps) => {
       {units.length > 1 && <HomesNav current="Homes" />}
       <main id="main" tabIndex={-1}>
         <h1>{query.building ?? 'Homes'}</h1>
+        <KeptList account={viewer.accountId} />
         {units.length === 0 && <p className="lead">None yet. Describe your home, and its dates are here.</p>}
         {units.length > 1 && <Summary query={query} shown={shown} all={units.length} />}
         {units.length > 1 && <FindForm query={query} counts={shown.counts} total={shown.total} />}

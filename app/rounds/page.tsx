@@ -1,6 +1,8 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
+import { KeptList } from '@/app/homes/record/kept-list'
+import { RememberPage } from '@/app/homes/record/remember-page'
 import { HomesNav } from '@/app/homes-nav'
 import type { PageProps } from '@/app/page-props'
 import { ErrorSummary } from '@/app/parts/error-summary'
@@ -47,6 +49,8 @@ export default databasePage(async ({ searchParams }: PageProps) => {
       <HomesNav current="Rounds" />
       <main id="main" tabIndex={-1}>
         <h1>{query.building === null ? 'Rounds' : `Rounds at ${query.building}`}</h1>
+        <KeptList account={viewer.accountId} />
+        <RememberPage />
         <Saved planned={planned} query={query} />
         <ErrorSummary faults={faults.map(({ path, say }) => ({ field: path, say }))} />
         <CalendarForm query={query} faults={faults} />

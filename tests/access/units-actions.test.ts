@@ -3,6 +3,7 @@ import { GET as homesCsv } from '@/app/homes/export.csv/route'
 import { bringUnits } from '@/app/homes/import/actions'
 import { endEverywhere, inviteIntoHomes, revokeHomesInvitation } from '@/app/homes/people/actions'
 import { recordTicked, undoTicked } from '@/app/homes/record/actions'
+import { POST as recordKept } from '@/app/homes/record/kept/route'
 import { keepStock } from '@/app/supplies/actions'
 import { GET as suppliesCsv } from '@/app/supplies/csv/route'
 import { acceptInvitation, createInvitation } from '@/lib/access/invite'
@@ -100,6 +101,25 @@ test('who may record in a home may record it together with others; a technician,
     expect((await undoTicked(NOT_SENT, form)).done).not.toBeNull()
   }
   expect(done).toEqual({ nobody: false, owner: true, adult: true, manager: true, technician: false, other: false })
+})
+
+test('what a phone kept is taken from whoever may record, once; from others it is refused with the reason', async () => {
+  const before = await records()
+  const form = ticked('2026-11-18')
+  const body = new URLSearchParams([...form].map(([name, value]): [string, string] => [name, String(value)]))
+  const answers: Record<string, number> = {}
+  for (const who of ['nobody', 'technician', 'other', 'manager', 'manager', 'owner']) {
+    const asked = new Request('http://localhost:3000/homes/record/kept', {
+      ...{ method: 'POST', body },
+      headers: sentWith(cookies[who]),
+    })
+    asked.headers.set('content-type', 'application/x-www-form-urlencoded')
+    const answer = await recordKept(asked, { params: Promise.resolve({}) })
+    answers[who] = answer.status
+    if (answer.status === 422) expect((await answer.json()).error, who).toContain('Nothing was recorded')
+  }
+  expect(answers).toEqual({ nobody: 401, technician: 422, other: 422, manager: 200, owner: 200 })
+  expect(await records()).toBe(before + 1)
 })
 
 test('everybody’s shelf is their own, and nobody has none', async () => {

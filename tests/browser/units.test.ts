@@ -2,6 +2,8 @@ import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { createAccountWith } from '@/lib/access/sign-up'
+import { csvText } from '@/lib/core/csv'
+import { sheetRows } from '@/lib/core/unit-sheet'
 import { findAccountByEmail } from '@/lib/data/accounts'
 import { closeDatabase } from '@/lib/data/connection'
 import { importHouseholds } from '@/lib/data/import'
@@ -219,3 +221,54 @@ test('a technician is invited into one building, sees its visits and records not
   const gone = await cy.request.get('/rounds/walk?building=Mill+House&doer=technician&on=2027-06-01')
   expect(gone.status()).toBe(404)
 })
+
+for (const javaScript of [true, false])
+  test(
+    `forty units come by a spreadsheet, its faults by row, and its export brings nothing new; JavaScript ${javaScript}`,
+    LONG,
+    async () => {
+      const name = javaScript ? 'dee' : 'eli'
+      await createAccountWith({ email: `${name}@example.org`, password: PASSWORD, name }, [])
+      const page = await signedIn(name, { javaScript })
+      await page.goto('/homes/import')
+      await choose(page, sheet('Complex', { 4: 'many', 9: 'many' }))
+      await page.getByRole('button', { name: 'Show what is in it' }).click()
+      // The column that names the building has a heading nobody knows; rows are said once it is chosen.
+      await page.getByText('Choose which column names the building').first().waitFor()
+      await page.getByLabel('Complex').selectOption({ label: 'Building' })
+      await page.getByRole('button', { name: 'Read it again with these columns' }).click()
+      await page.getByText('Rows 6 and 11').waitFor()
+      expect(await page.getByRole('button', { name: /^Keep/ }).count()).toBe(0)
+      await choose(page, sheet('Building', {}))
+      await page.getByRole('button', { name: 'Read this file instead' }).click()
+      await page.getByText('40 new units, 0 that change').waitFor()
+      expect(await page.locator('.sheet-lines li').count()).toBe(40)
+      await page.getByLabel('The place whose weather is most like theirs').selectOption({ label: 'Chicago, Illinois' })
+      await page.getByRole('button', { name: 'Keep 40 units' }).click()
+      await page.getByText('Kept: 40 new units, 0 changed, 0 as they were.').waitFor()
+      await page.goto('/homes')
+      expect(await page.locator('main section > h2').count()).toBe(5)
+      expect(await page.locator('.home-row').count()).toBe(40)
+      await page.goto('/homes/import')
+      await choose(page, await (await page.request.get('/homes/export.csv')).text())
+      await page.getByRole('button', { name: 'Show what is in it' }).click()
+      await page.getByText('0 new units, 0 that change, 40 that stay as they are').waitFor()
+      expect(await page.getByRole('button', { name: /^Keep/ }).count()).toBe(0)
+      await page.getByRole('link', { name: 'Done: nothing to change' }).click()
+      await page.getByRole('button', { name: 'Show what is in it' }).waitFor()
+    },
+  )
+
+/** The forty units as a spreadsheet; `building` heads the first column, `people` replaces what stands in some rows. */
+function sheet(building: string, people: Record<number, string>): string {
+  const [headings = [], ...rows] = sheetRows(fortyUnits().map((household) => ({ household, accessNote: null })))
+  const at = headings.indexOf('People')
+  for (const [row, said] of Object.entries(people)) rows[Number(row)]?.splice(at, 1, said)
+  return csvText([[building, ...headings.slice(1)], ...rows])
+}
+
+function choose(page: Page, text: string): Promise<void> {
+  return page
+    .locator('input[type=file]')
+    .setInputFiles({ name: 'units.csv', mimeType: 'text/csv', buffer: Buffer.from(text) })
+}

@@ -13,7 +13,7 @@ import { compareNames } from '@/lib/core/home-list'
 import type { Task } from '@/lib/core/household'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { may } from '@/lib/core/viewer'
-import { taskDoneInWords } from '@/lib/core/words'
+import { taskDoneInWords, taskInWords } from '@/lib/core/words'
 import { listHouseholds, type StoredHousehold } from '@/lib/data/households'
 import { parseBuildingTask, tickValue } from '@/lib/forms/ticked-form'
 import { ChooseForm } from './choose-form'
@@ -65,6 +65,7 @@ export default databasePage(async ({ searchParams }: PageProps) => {
                 task={task}
                 on={on}
                 today={today}
+                account={viewer.accountId}
               />
             ) : (
               <ChooseForm
@@ -88,8 +89,16 @@ export default databasePage(async ({ searchParams }: PageProps) => {
   )
 })
 
+interface PreviewProps {
+  homes: StoredHousehold[]
+  task: Task
+  on: Day
+  today: Day
+  account: string
+}
+
 /** Every home of the building with a box for each thing that the task is about. */
-function Preview({ homes, task, on, today }: { homes: StoredHousehold[]; task: Task; on: Day; today: Day }) {
+function Preview({ homes, task, on, today, account }: PreviewProps) {
   const lines = homes.flatMap((stored) => {
     const items = plans.of(stored, today).items.filter((item) => item.task === task)
     return items.map((item) => ({ stored, item, isDone: isRecorded(stored, task, item.subject, on) }))
@@ -97,7 +106,7 @@ function Preview({ homes, task, on, today }: { homes: StoredHousehold[]; task: T
   const open = lines.filter(({ isDone }) => !isDone)
   if (lines.length === 0) return <p className="lead">Nothing in this building is on the list for this.</p>
   return (
-    <TickForm once={randomUUID()} on={on} today={today}>
+    <TickForm once={randomUUID()} account={account} on={on} today={today}>
       <p className="lead">
         Nothing is recorded yet. {open.length} of {lines.length} are ticked; take out what was not done.
       </p>
@@ -113,6 +122,7 @@ function Preview({ homes, task, on, today }: { homes: StoredHousehold[]; task: T
               key={`${stored.id} ${item.subject}`}
               first={stored === open[0]?.stored && item === open[0]?.item}
               ticked
+              what={`${stored.name}: ${taskInWords(task)}, ${subjectInWords(stored.household, item.subject)}`}
               value={tickValue({ householdId: stored.id, task, subject: item.subject })}
             >
               <strong>{stored.name}</strong>, {subjectInWords(stored.household, item.subject)}; due{' '}

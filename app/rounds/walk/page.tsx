@@ -3,6 +3,8 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
+import { KeptList } from '@/app/homes/record/kept-list'
+import { RememberPage } from '@/app/homes/record/remember-page'
 import { TickForm } from '@/app/homes/record/tick-form'
 import { HomesNav } from '@/app/homes-nav'
 import type { PageProps } from '@/app/page-props'
@@ -51,6 +53,7 @@ export default databasePage(async ({ searchParams }: PageProps) => {
   return (
     <>
       <HomesNav current="Rounds" />
+      <RememberPage />
       <main id="main" tabIndex={-1} className="walk">
         <h1>{'building' in walk ? walk.building : here[0]?.unit.name}</h1>
         <p className="lead">
@@ -60,11 +63,19 @@ export default databasePage(async ({ searchParams }: PageProps) => {
             : `${plural(count, 'thing')} in ${plural(due.length, 'home')}.`}
         </p>
         {mayRecord ? (
-          <TickForm once={randomUUID()} on={compareDays(walk.on, today) < 0 ? walk.on : today} today={today}>
+          <TickForm
+            once={randomUUID()}
+            account={viewer.accountId}
+            on={compareDays(walk.on, today) < 0 ? walk.on : today}
+            today={today}
+          >
             {list}
           </TickForm>
         ) : (
-          list
+          <>
+            <KeptList account={viewer.accountId} />
+            {list}
+          </>
         )}
         <p className="after-form no-print">
           <Link href="/rounds">Back to Rounds</Link>

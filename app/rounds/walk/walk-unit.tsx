@@ -26,6 +26,7 @@ export function WalkUnit({ home, items, mayRecord, first }: WalkUnitProps) {
             key={key}
             first={first && index === 0}
             ticked={false}
+            what={`${home.name}: ${taskInWords(item.task)}, ${subjectInWords(home.household, item.subject)}`}
             value={tickValue({ householdId: home.id, task: item.task, subject: item.subject })}
           >
             <WalkItem home={home} item={item} />
