@@ -8,7 +8,7 @@ import { readFilter } from './filter'
 import { readEvents, readReading } from './log'
 import { readPeople } from './people'
 import { readPlace } from './place'
-import { readSystem } from './system'
+import { keptAsShown, readSystem } from './system'
 
 export const GROUPS = ['climate', 'people', 'systems', 'filters', 'devices', 'events', 'readings'] as const
 export type Group = (typeof GROUPS)[number]
@@ -71,7 +71,7 @@ function changed(
             'system',
           )
         const systems = before
-          ? home.systems.map((one) => (one.id === id ? { id, ...system } : one))
+          ? home.systems.map((one) => (one.id === id ? { id, ...keptAsShown(system, before, typed, home) } : one))
           : [...home.systems, { id, ...system }]
         const codes = assumed.map((code) => ({ code, subject: id }))
         return settled({ ...home, systems }, ['heat-source', 'cool-source', 'delivery', 'fan'], id, codes)

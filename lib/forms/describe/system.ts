@@ -151,3 +151,28 @@ export function systemTyped(system: System, home: Household): Typed {
     'airflow-cool': one(airflowCfm?.cool),
   }
 }
+
+/** What was left as the page showed it keeps its exact value: °C and per cent are shown rounded, and must not drift. */
+export function keptAsShown<S extends Omit<System, 'id'>>(read: S, before: System, typed: Typed, home: Household): S {
+  const shown = systemTyped(before, home)
+  const isSame = (field: string) => shown[field]?.[0] !== undefined && typed[field]?.[0] === shown[field]?.[0]
+  const { thermostat, heat } = read
+  const was = before.thermostat
+  return {
+    ...read,
+    ...(thermostat &&
+      was && {
+        thermostat: {
+          heatSetpointF: isSame('heat-set') ? was.heatSetpointF : thermostat.heatSetpointF,
+          coolSetpointF: isSame('cool-set') ? was.coolSetpointF : thermostat.coolSetpointF,
+        },
+      }),
+    ...(heat && {
+      heat: {
+        ...heat,
+        ...(heat.riseF !== undefined && isSame('rise') && { riseF: before.heat?.riseF }),
+        ...(heat.efficiency !== undefined && isSame('efficiency') && { efficiency: before.heat?.efficiency }),
+      },
+    }),
+  }
+}

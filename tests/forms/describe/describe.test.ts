@@ -315,6 +315,28 @@ describe('changing what is described', () => {
     )
   }, 60_000)
 
+  test('a page in °C sent back as it stands keeps the exact °F, field by field', () => {
+    const before = homeOf(hasty())
+    const [first] = before.systems
+    if (!first?.heat) throw new Error('the hasty home has a heated system')
+    const system = {
+      ...first,
+      heat: { ...first.heat, riseF: 56.8, efficiency: 0.9234 },
+      thermostat: { heatSetpointF: 67.4, coolSetpointF: 75.2 },
+    }
+    const home = { ...before, units: 'metric' as const, systems: [system] }
+    const part = { group: 'systems', subject: system.id, remove: false } as const
+    const apply = (typed: Typed) => {
+      const applied = applyPart(home, part, typed, WITH)
+      return applied.ok ? applied.value.systems[0] : applied.faults
+    }
+    expect(apply(systemTyped(system, home))).toEqual(system)
+    expect(apply({ ...systemTyped(system, home), 'cool-set': ['25'] })).toEqual({
+      ...system,
+      thermostat: { heatSetpointF: 67.4, coolSetpointF: 77 },
+    })
+  })
+
   test('a known answer takes the assumption away, and the preview shows the day that moves', () => {
     const before = homeOf({
       ...hasty(),
