@@ -73,7 +73,10 @@ function changed(
         const systems = before
           ? home.systems.map((one) => (one.id === id ? { id, ...keptAsShown(system, before, typed, home) } : one))
           : [...home.systems, { id, ...system }]
-        const codes = assumed.map((code) => ({ code, subject: id }))
+        // A file may say nothing of the fan; sent back as it stands, that is no new "don't know".
+        const had = (home.assumed ?? []).some((one) => one.subject === id && one.code === 'fan')
+        const isNew = (code: Assumed['code']) => code !== 'fan' || !before || before.fan !== undefined || had
+        const codes = assumed.filter(isNew).map((code) => ({ code, subject: id }))
         return settled({ ...home, systems }, ['heat-source', 'cool-source', 'delivery', 'fan'], id, codes)
       })
     }
