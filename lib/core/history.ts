@@ -17,26 +17,44 @@ export interface History {
 
 const NONE: FilterHistory = { changes: [], looks: [] }
 
-/** Sorts a household's records once, so that every question about them is a look-up. */
+/** The last day of one task on one subject. */
+interface Done {
+  task: Task
+  subject: string
+  on: DayNumber
+}
+
+interface Kept extends FilterHistory {
+  id: string
+}
+
+/**
+ * Sorts a household's records once, so that every question about them is a look-up. A home has a few filters and a few
+ * things that are done to it, however long its log: short lists are quicker than maps.
+ */
 export function historyOf(home: Pick<Household, 'records'>): History {
-  const filters = new Map<string, FilterHistory>()
-  const done = new Map<Task, Map<string, DayNumber>>()
-  const of = (id: string) => {
-    const known = filters.get(id)
-    if (known) return known
-    const history: FilterHistory = { changes: [], looks: [] }
-    filters.set(id, history)
-    return history
-  }
-  for (const record of home.records) addRecord(record, of, done)
-  for (const history of filters.values()) {
-    history.changes.sort((a, b) => a.on - b.on || compareFitted(a.fitted, b.fitted))
-    history.looks.sort((a, b) => a.on - b.on)
+  const filters: Kept[] = []
+  const done: Done[] = []
+  for (const record of home.records) addRecord(record, filters, done)
+  for (const history of filters) {
+    if (history.changes.length > 1) history.changes.sort((a, b) => a.on - b.on || compareFitted(a.fitted, b.fitted))
+    if (history.looks.length > 1) history.looks.sort((a, b) => a.on - b.on)
   }
   return {
-    filter: (id) => filters.get(id) ?? NONE,
-    lastDone: (task, subject) => done.get(task)?.get(subject) ?? null,
+    filter: (id) => filters.find((one) => one.id === id) ?? NONE,
+    lastDone: (task, subject) => doneOf(done, task, subject)?.on ?? null,
   }
+}
+
+function doneOf(done: readonly Done[], task: Task, subject: string): Done | undefined {
+  for (const one of done) if (one.task === task && one.subject === subject) return one
+}
+
+function filterOf(filters: Kept[], id: string): Kept {
+  for (const one of filters) if (one.id === id) return one
+  const history: Kept = { id, changes: [], looks: [] }
+  filters.push(history)
+  return history
 }
 
 /** Of two changes on one day what they fitted decides, so that the order of entry does not: nothing said comes first. */
@@ -48,24 +66,20 @@ function compareFitted(a: FilterHistory['changes'][number]['fitted'], b: typeof 
   return left < right ? -1 : left > right ? 1 : 0
 }
 
-function addRecord(
-  record: LogRecord,
-  of: (id: string) => FilterHistory,
-  done: Map<Task, Map<string, DayNumber>>,
-): void {
+function addRecord(record: LogRecord, filters: Kept[], done: Done[]): void {
   const on = dayNumber(record.on)
   if (record.kind === 'filter-looked') {
-    of(record.filter).looks.push({ on, light: record.light })
+    filterOf(filters, record.filter).looks.push({ on, light: record.light })
   } else if (record.kind === 'filter-changed') {
-    addChange(of(record.filter), on, record)
+    addChange(filterOf(filters, record.filter), on, record)
   } else if (record.task === 'change-filter' || record.task === 'wash-filter') {
-    addChange(of(record.subject), on, {})
+    addChange(filterOf(filters, record.subject), on, {})
   } else if (record.task === 'look-at-filter') {
-    of(record.subject).looks.push({ on })
+    filterOf(filters, record.subject).looks.push({ on })
   } else {
-    const subjects = done.get(record.task) ?? new Map<string, DayNumber>()
-    subjects.set(record.subject, Math.max(on, subjects.get(record.subject) ?? on))
-    done.set(record.task, subjects)
+    const last = doneOf(done, record.task, record.subject)
+    if (last) last.on = Math.max(last.on, on)
+    else done.push({ task: record.task, subject: record.subject, on })
   }
 }
 
