@@ -5,7 +5,7 @@ import { findAccountByEmail } from '@/lib/data/accounts'
 import { closeHousehold } from '@/lib/data/closing'
 import { getHousehold } from '@/lib/data/households'
 import { type RunningApp, startApp } from '../support/app'
-import { expectBrowserProblem, newPage, PHONE } from '../support/browser'
+import { axeFindings, expectBrowserProblem, newPage, PHONE, screenshot } from '../support/browser'
 import { fortyUnits } from '../support/many-units'
 import { anAccount, besideApp, signInOn } from '../support/signed-in'
 
@@ -81,6 +81,8 @@ test(
     await page.reload()
     await page.getByText('2 kept on this phone, to be sent.').waitFor()
     expect(await page.locator('.tick').getByText('Kept on this phone, to be sent.').count()).toBe(2)
+    await screenshot(page, 'rounds-kept')
+    expect(await axeFindings(page)).toEqual([])
     await page.getByRole('button', { name: 'Send now' }).click()
     await page.getByText('2 kept on this phone, to be sent.').waitFor()
     expect(await recordsOf(ids)).toBe(0)
@@ -133,6 +135,11 @@ test(
     await page.getByText('1 could not be recorded.').waitFor()
     await page.getByText('1 thing sent from this phone.').waitFor()
     await page.getByText('One of these homes was closed meanwhile').waitFor()
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme })
+      await screenshot(page, `rounds-refused-${colorScheme}`)
+      expect(await axeFindings(page)).toEqual([])
+    }
     expect(await recordsOf(ids.filter((id) => id !== closing))).toBe(1)
     await page.reload()
     await page.getByRole('button', { name: 'Try again' }).click()
