@@ -34,9 +34,10 @@ async function keepList(href) {
   const page = await fetch(href, { redirect: 'manual', headers: { accept: 'text/html' } })
   if (page.status >= 500) return
   const cache = await caches.open(LISTS)
-  await cache.delete(href)
-  if (!page.ok) return
+  if (!page.ok) return cache.delete(href)
   for (const file of await filesOf(page)) if (!(await caches.match(file))) await cache.add(file)
+  // Not before all of it is here: the network may go in between. Anew, so that it counts as the latest.
+  await cache.delete(href)
   await cache.put(href, page)
   const lists = (await cache.keys()).filter(({ url }) => isList(new URL(url)))
   const stay = lists.slice(-MOST_LISTS)

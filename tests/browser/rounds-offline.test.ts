@@ -5,7 +5,7 @@ import { findAccountByEmail } from '@/lib/data/accounts'
 import { closeHousehold } from '@/lib/data/closing'
 import { getHousehold } from '@/lib/data/households'
 import { type RunningApp, startApp } from '../support/app'
-import { expectBrowserProblem, newPage, PHONE } from '../support/browser'
+import { axeFindings, expectBrowserProblem, newPage, PHONE, screenshot } from '../support/browser'
 import { fortyUnits } from '../support/many-units'
 import { anAccount, besideApp, signInOn } from '../support/signed-in'
 
@@ -109,6 +109,9 @@ test('a network that goes while the list is sent loses no tick', LONG, async () 
     .context()
     .route('**/*', (route) => (route.request().method() === 'POST' ? route.abort() : route.continue()))
   await recordTwo(page)
+  // Here and not where the network is cut: the checker's own line to the browser would lift the cut.
+  await screenshot(page, 'rounds-kept')
+  expect(await axeFindings(page)).toEqual([])
   expect(await recordsOf(ids)).toBe(0)
   await page.context().unroute('**/*')
   await page.getByRole('button', { name: 'Send now' }).click()
@@ -133,6 +136,11 @@ test(
     await page.getByText('1 could not be recorded.').waitFor()
     await page.getByText('1 thing sent from this phone.').waitFor()
     await page.getByText('One of these homes was closed meanwhile').waitFor()
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme })
+      await screenshot(page, `rounds-refused-${colorScheme}`)
+      expect(await axeFindings(page)).toEqual([])
+    }
     expect(await recordsOf(ids.filter((id) => id !== closing))).toBe(1)
     await page.reload()
     await page.getByRole('button', { name: 'Try again' }).click()

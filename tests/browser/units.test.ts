@@ -238,11 +238,19 @@ for (const javaScript of [true, false])
       await page.getByLabel('Complex').selectOption({ label: 'Building' })
       await page.getByRole('button', { name: 'Read it again with these columns' }).click()
       await page.getByText('Rows 6 and 11').waitFor()
+      if (javaScript) {
+        await screenshot(page, 'units-import-faults')
+        expect(await axeFindings(page)).toEqual([])
+      }
       expect(await page.getByRole('button', { name: /^Keep/ }).count()).toBe(0)
       await choose(page, sheet('Building', {}))
       await page.getByRole('button', { name: 'Read this file instead' }).click()
       await page.getByText('40 new units, 0 that change').waitFor()
       expect(await page.locator('.sheet-lines li').count()).toBe(40)
+      if (javaScript) {
+        await screenshot(page, 'units-import-preview')
+        expect(await axeFindings(page)).toEqual([])
+      }
       await page.getByLabel('The place whose weather is most like theirs').selectOption({ label: 'Chicago, Illinois' })
       await page.getByRole('button', { name: 'Keep 40 units' }).click()
       await page.getByText('Kept: 40 new units, 0 changed, 0 as they were.').waitFor()

@@ -28,15 +28,23 @@ export function KeptList({ account }: { account: string }) {
   const router = useRouter()
   const [ended, setEnded] = useState<Sending>('done')
   const [sent, setSent] = useState(0)
-  const busy = useRef(false)
+  const sending = useRef({ busy: false, again: false })
   const send = useCallback(async () => {
-    if (busy.current) return
-    busy.current = true
-    const now = await sendKept(account)
-    busy.current = false
-    setEnded(now.ended)
-    if (now.sent === 0) return
-    setSent((before) => before + now.sent)
+    const state = sending.current
+    // The network may come back while an attempt without it still hangs: that attempt is followed by another.
+    state.again = state.busy
+    if (state.busy) return
+    state.busy = true
+    let count = 0
+    do {
+      state.again = false
+      const now = await sendKept(account)
+      count += now.sent
+      setEnded(now.ended)
+    } while (state.again)
+    state.busy = false
+    if (count === 0) return
+    setSent((before) => before + count)
     router.refresh()
     keepPage(location.href)
   }, [account, router])
@@ -72,15 +80,25 @@ export function KeptList({ account }: { account: string }) {
           </p>
         )}
       </div>
-      {kept.length > 0 && (
+      {refused.length > 0 && (
         <ul className="lines">
-          {kept.map((tick) => (
+          {refused.map((tick) => (
             <li key={`${tick.once} ${tick.did}`}>
-              {tick.what}, {dateInWords(tick.on, tick.on)}
-              {tick.fault !== null && <Refused tick={tick} send={send} />}
+              {wordsOf(tick)}
+              <Refused tick={tick} send={send} />
             </li>
           ))}
         </ul>
+      )}
+      {waits && (
+        <details>
+          <summary>What waits</summary>
+          <ul className="lines">
+            {waiting.map((tick) => (
+              <li key={`${tick.once} ${tick.did}`}>{wordsOf(tick)}</li>
+            ))}
+          </ul>
+        </details>
       )}
       {waits && (
         <button type="button" onClick={send}>
@@ -89,6 +107,10 @@ export function KeptList({ account }: { account: string }) {
       )}
     </section>
   )
+}
+
+function wordsOf({ what, on }: KeptTick): string {
+  return `${what}, ${dateInWords(on, on)}`
 }
 
 function Refused({ tick, send }: { tick: KeptTick; send: () => Promise<void> }) {
