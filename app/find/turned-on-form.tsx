@@ -3,7 +3,7 @@
 import type { FormEvent } from 'react'
 import { now } from '@/lib/clock'
 import { finderStart } from '@/lib/guide/finder-start'
-import { PHONE_COOKIE, phoneCookie, readPhoneMemory } from '@/lib/guide/phone-memory'
+import { phoneCookie, phoneCookieIn, readPhoneMemory } from '@/lib/guide/phone-memory'
 
 interface TurnedOnFormProps {
   home: string
@@ -20,7 +20,7 @@ export function TurnedOnForm({ home, began, back }: TurnedOnFormProps) {
     event.preventDefault()
     const button = (event.nativeEvent as SubmitEvent).submitter as HTMLButtonElement | null
     const answer = button?.value === 'as-always' ? 'as-always' : 'not-as-always'
-    const before = new RegExp(`(?:^|; )${PHONE_COOKIE}=([^;]*)`).exec(document.cookie)?.[1]
+    const before = phoneCookieIn(document.cookie)
     const minute = Math.floor(now().getTime() / 60_000)
     const events = finderStart({ answer, began: Number(began), minute }, readPhoneMemory(before))
     // biome-ignore lint/suspicious/noDocumentCookie: the guide reads this very cookie, on the server too.

@@ -49,3 +49,8 @@ export function phoneCookie(value: string | undefined, events: readonly KeyedEve
   const kept = rememberOnPhone(value, events)
   return `${PHONE_COOKIE}=${kept}; Path=/; Max-Age=${PHONE_COOKIE_SECONDS}; SameSite=Lax${secure ? '; Secure' : ''}`
 }
+
+/** The cookie's value among all that a browser keeps or sends; undefined where it is not there. */
+export function phoneCookieIn(cookies: string): string | undefined {
+  return new RegExp(`(?:^|; )${PHONE_COOKIE}=([^;]*)`).exec(cookies)?.[1]
+}

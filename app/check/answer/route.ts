@@ -8,7 +8,7 @@ import { asUnavailable, DatabaseUnavailable } from '@/lib/data/unavailable'
 import { type GuideAnswer, parseGuideAnswer } from '@/lib/forms/guide-answer-form'
 import { CHANGED, type Walk } from '@/lib/guide/address'
 import { bookedEvents, type KeyedEvent } from '@/lib/guide/booking'
-import { dayAt, dayOfMinute, PHONE_COOKIE, phoneCookie } from '@/lib/guide/phone-memory'
+import { dayAt, dayOfMinute, phoneCookie, phoneCookieIn } from '@/lib/guide/phone-memory'
 import { type GuidePlace, replayIn, walkHref } from '@/lib/guide/place'
 import { withAnswer } from '@/lib/guide/replay'
 import { type Answer, findNode, type GuideNode } from '@/lib/guide/types'
@@ -101,7 +101,7 @@ async function book(act: Act, homeId: string, events: KeyedEvent[]): Promise<boo
 }
 
 function cookieFor(request: Request, events: KeyedEvent[]): string {
-  const before = new RegExp(`(?:^|; )${PHONE_COOKIE}=([^;]*)`).exec(request.headers.get('cookie') ?? '')?.[1]
+  const before = phoneCookieIn(request.headers.get('cookie') ?? '')
   return phoneCookie(before, events, isSecure())
 }
 

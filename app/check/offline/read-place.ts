@@ -1,7 +1,7 @@
 import { FLOWS } from '@/content/guide/flows'
 import { CHANGED, parseWalk } from '@/lib/guide/address'
 import { bookedEvents, type KeyedEvent } from '@/lib/guide/booking'
-import { dayAt, dayOfMinute, PHONE_COOKIE, readPhoneMemory } from '@/lib/guide/phone-memory'
+import { dayAt, dayOfMinute, phoneCookieIn, readPhoneMemory } from '@/lib/guide/phone-memory'
 import { type GuidePlace, unknownHome } from '@/lib/guide/place'
 import { findNode } from '@/lib/guide/types'
 import { readKeptHome } from '../remember-home'
@@ -15,7 +15,7 @@ export interface PhonePlace extends GuidePlace {
 export async function readPlace(homeId: string | null, search: string): Promise<PhonePlace> {
   const now = Math.floor(Date.now() / 60_000)
   const kept = homeId === null ? null : readKeptHome(homeId)
-  const cookie = new RegExp(`(?:^|; )${PHONE_COOKIE}=([^;]*)`).exec(document.cookie)?.[1]
+  const cookie = phoneCookieIn(document.cookie)
   const known = kept?.events ?? readPhoneMemory(cookie)
   const zone = kept?.home.timeZone ?? Intl.DateTimeFormat().resolvedOptions().timeZone
   // The phone's own memory counts days in UTC; a home counts them by its own clock.

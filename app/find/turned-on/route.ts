@@ -8,7 +8,7 @@ import { findHousehold } from '@/lib/data/households'
 import { asUnavailable, DatabaseUnavailable } from '@/lib/data/unavailable'
 import { parseTurnedOn } from '@/lib/forms/turned-on-form'
 import { type FinderStart, finderStart } from '@/lib/guide/finder-start'
-import { PHONE_COOKIE, phoneCookie, readPhoneMemory } from '@/lib/guide/phone-memory'
+import { phoneCookie, phoneCookieIn, readPhoneMemory } from '@/lib/guide/phone-memory'
 
 /**
  * After a filter was reached with everything off, somebody turned it on again: how that went is remembered where the
@@ -31,7 +31,7 @@ export const POST = handler({
           : '/check'
     const response = new Response(null, { status: 303, headers: { location: next, 'cache-control': 'no-store' } })
     if (!saved) {
-      const before = new RegExp(`(?:^|; )${PHONE_COOKIE}=([^;]*)`).exec(request.headers.get('cookie') ?? '')?.[1]
+      const before = phoneCookieIn(request.headers.get('cookie') ?? '')
       const events = finderStart(start, readPhoneMemory(before))
       response.headers.append('set-cookie', phoneCookie(before, events, isSecure()))
     }
