@@ -7,6 +7,8 @@ import { CYCLE_DAYS, type DayNumber, dayNumber, FIRST_DAY } from './day'
 export interface Cycle {
   /** 366 values: the sum of the first n days of the year. */
   prefix: Float64Array
+  /** Of the year's 365 days: the last of these sums, kept beside the rest because every sum needs it. */
+  year: number
   /** Of the four years. */
   total: number
   /** What 29 February adds. */
@@ -51,8 +53,9 @@ export function yearOf(day: DayNumber): number {
 export function cycleOf(year: ArrayLike<number>): Cycle {
   const prefix = new Float64Array(366)
   for (let i = 0; i < 365; i++) prefix[i + 1] = (prefix[i] as number) + (year[i] as number)
+  const whole = prefix[365] as number
   const leapDay = year[58] as number
-  return { prefix, total: 4 * (prefix[365] as number) + leapDay, leapDay }
+  return { prefix, year: whole, total: 4 * whole + leapDay, leapDay }
 }
 
 /** The sum over all days of the cycle up to and including `day`, from a fixed zero: only differences mean anything. */
@@ -70,8 +73,8 @@ export function weightedThrough(first: Cycle, a: number, second: Cycle, b: numbe
   return a * (turns * first.total + sumInCycle(first, place)) + b * (turns * second.total + sumInCycle(second, place))
 }
 
-function sumInCycle({ prefix, leapDay }: Cycle, place: number): number {
-  const years = (YEARS_OVER[place] as number) * (prefix[365] as number)
+function sumInCycle({ prefix, year, leapDay }: Cycle, place: number): number {
+  const years = (YEARS_OVER[place] as number) * year
   const days = prefix[DAYS_OVER[place] as number] as number
   return place < LEAP_PLACE ? years + days : years + days + leapDay
 }
@@ -87,4 +90,36 @@ export function firstDay(from: DayNumber, to: DayNumber, holds: (day: DayNumber)
     else low = middle + 1
   }
   return low
+}
+
+// So many steps by the straight line between the ends; what has not come close by then is no line, and is halved.
+const STRAIGHT_STEPS = 4
+
+/** The first day from `from` to `to` by which a rising sum has reached `goal`, for one that has by `to`, where it is `atEnd`. */
+export function firstReaching(
+  through: (day: DayNumber) => number,
+  goal: number,
+  from: DayNumber,
+  to: DayNumber,
+  atEnd: number,
+): DayNumber {
+  if (from >= to) return to
+  let low = from
+  let below = through(from)
+  if (below >= goal) return from
+  let high = to
+  let above = atEnd
+  for (let step = 0; high - low > 1; step++) {
+    const share = step < STRAIGHT_STEPS ? (goal - below) / (above - below) : 0.5
+    const middle = Math.min(high - 1, Math.max(low + 1, low + Math.ceil(share * (high - low))))
+    const sum = through(middle)
+    if (sum >= goal) {
+      high = middle
+      above = sum
+    } else {
+      low = middle
+      below = sum
+    }
+  }
+  return high
 }

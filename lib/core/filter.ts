@@ -1,5 +1,5 @@
 import type { FilterInAir } from './air-path'
-import { cyclePlace, firstDay } from './cycle'
+import { cyclePlace, firstReaching } from './cycle'
 import type { DayNumber } from './day'
 import type { FilterHistory } from './history'
 import { type Look, learnTheta, type Theta } from './learning'
@@ -72,23 +72,29 @@ export function forecastFilter(
 export function nextDue(f: FilterInAir, days: SystemDays, theta: Theta, from: DayNumber): DayNumber {
   const limitDays = limitOf(f).days
   if (f.loading === null) return from + limitDays
-  return dayFull(days.gramsThrough(f), f.loading.capacityGrams / theta.q50, from, from + 1, from + limitDays)
+  return filling(days.gramsThrough(f), from, from + limitDays)(f.loading.capacityGrams / theta.q50, from + 1)
 }
 
 function daysFull(f: FilterInAir, grams: Through, theta: Theta, from: DayNumber, limitDays: number) {
   const limit = from + limitDays
   if (f.loading === null) return { due: limit, early: null, late: null }
   const { capacityGrams } = f.loading
+  const dayFull = filling(grams, from, limit)
   // A dustier home fills the filter sooner, so each search starts where the one before ended.
-  const early = dayFull(grams, capacityGrams / theta.q90, from, from + 1, limit)
-  const due = dayFull(grams, capacityGrams / theta.q50, from, early, limit)
-  return { early, due, late: dayFull(grams, capacityGrams / theta.q10, from, due, limit) }
+  const early = dayFull(capacityGrams / theta.q90, from + 1)
+  const due = dayFull(capacityGrams / theta.q50, early)
+  return { early, due, late: dayFull(capacityGrams / theta.q10, due) }
 }
 
 /** The first day from `first` by whose end so many grams were caught since the change; the limit at the latest. */
-function dayFull(grams: Through, full: number, changedOn: DayNumber, first: DayNumber, limit: DayNumber): DayNumber {
+function filling(
+  grams: Through,
+  changedOn: DayNumber,
+  limit: DayNumber,
+): (full: number, first: DayNumber) => DayNumber {
   const start = grams(changedOn)
-  return firstDay(first, limit - 1, (day) => grams(day) - start >= full) ?? limit
+  const last = grams(limit - 1)
+  return (full, first) => (last - start < full ? limit : firstReaching(grams, start + full, first, limit - 1, last))
 }
 
 /** The day to hold the filter to a lamp: when it could be full, or a month into heavy use; never after the due day. */

@@ -20,31 +20,38 @@ const POINTS = 201
 const REACH = 2
 const LOG_THETA = Float64Array.from({ length: POINTS }, (_, i) => -REACH + (2 * REACH * i) / (POINTS - 1))
 
-let fromPrior: { sigma: number; theta: Theta } | undefined
+/** The logarithm of the weight of each point before any look, and what it says of θ. */
+let prior: { sigma: number; logWeight: Float64Array; theta: Theta } | undefined
 
 /**
  * What looks tell of θ: ln θ is normal around 0 before any, and each look is an ordered probit of ln x (model,
  * section 5). The order of the looks does not matter; looks at filters too fresh to tell are passed over.
  */
 export function learnTheta(looks: readonly Look[], figures: Figures): Theta {
+  const { logWeight, theta } = priorOf(figures.thetaSigma.value)
   const telling = looks.filter((look) => look.expected >= figures.leastLoadToLearn.value)
-  const sigma = figures.thetaSigma.value
-  if (telling.length > 0) return posterior(telling, figures)
-  if (fromPrior?.sigma !== sigma) fromPrior = { sigma, theta: posterior([], figures) }
-  return fromPrior.theta
+  if (telling.length === 0) return theta
+  const weight = logWeight.slice()
+  for (const look of telling) addLogLikelihood(weight, look, figures)
+  return quantiles(weight)
 }
 
-function posterior(looks: readonly Look[], figures: Figures): Theta {
-  const sigma = figures.thetaSigma.value
-  const weight = LOG_THETA.map((t) => -((t / sigma) ** 2) / 2)
-  for (const look of looks) addLogLikelihood(weight, look, figures)
+function priorOf(sigma: number): NonNullable<typeof prior> {
+  if (prior?.sigma !== sigma) {
+    const logWeight = LOG_THETA.map((t) => -((t / sigma) ** 2) / 2)
+    prior = { sigma, logWeight, theta: quantiles(logWeight) }
+  }
+  return prior
+}
+
+function quantiles(logWeight: Float64Array): Theta {
   let greatest = Number.NEGATIVE_INFINITY
-  for (const w of weight) greatest = Math.max(greatest, w)
+  for (const w of logWeight) greatest = Math.max(greatest, w)
   // A point counts half its own weight, so that the prior's median is exactly θ = 1.
   const below = new Float64Array(POINTS)
   let total = 0
   for (let i = 0; i < POINTS; i++) {
-    const w = Math.exp((weight[i] as number) - greatest)
+    const w = Math.exp((logWeight[i] as number) - greatest)
     below[i] = total + w / 2
     total += w
   }

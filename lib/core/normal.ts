@@ -77,9 +77,12 @@ export function distribution(z: number): number {
   return erfc(-z * Math.SQRT1_2) / 2
 }
 
+// Below it Φ is too small for a number of full precision.
+const SMALLEST = -37
+
 /** ln Φ(z), also where Φ itself is too small for a number. */
 export function logDistribution(z: number): number {
-  if (z > -37) return Math.log(distribution(z))
+  if (z > SMALLEST) return Math.log(distribution(z))
   const w = 1 / (z * z)
   return (-z * z) / 2 - Math.log(-z) - Math.log(2 * Math.PI) / 2 + Math.log1p(-w + 3 * w * w - 15 * w ** 3)
 }
@@ -88,6 +91,7 @@ export function logDistribution(z: number): number {
 export function logBetween(low: number, high: number): number {
   if (low >= 0) return logBetween(-high, -low)
   if (high > 0) return Math.log(1 - distribution(-high) - distribution(low))
+  if (high > SMALLEST) return Math.log(distribution(high) - distribution(low))
   const logHigh = logDistribution(high)
   return logHigh + Math.log1p(-Math.exp(logDistribution(low) - logHigh))
 }

@@ -109,7 +109,7 @@ export function planParts(
         { f, days, grams, theta, history: history.filter(f.filter.id), since },
         tables.figures,
       )
-      items.push(filterItem({ f, days, theta, forecast, on }, tables))
+      place(items, filterItem({ f, days, theta, forecast, on }, tables))
       workings.push({
         filter: f.filter.id,
         heatHours: heat,
@@ -129,14 +129,20 @@ export function planParts(
       if (isBought(f)) bought.push({ f, days, theta, due: forecast.due })
     }
   }
-  for (const due of systemDues(home, systems, history, since, tables)) items.push(itemOf(due, on, tables.figures))
+  for (const due of systemDues(home, systems, history, since, tables)) place(items, itemOf(due, on, tables.figures))
   for (const device of home.devices) {
     const { dues, warnings: unknown } = deviceTasks(device, history, since, tables)
-    for (const due of dues) items.push(itemOf(due, on, tables.figures))
+    for (const due of dues) place(items, itemOf(due, on, tables.figures))
     warnings.push(...unknown)
   }
-  items.sort(byDueDay)
   return { plan: { id: home.id, items, workings, warnings }, bought }
+}
+
+/** Puts an item where it belongs in a list by day: a home has a handful, too few for a general sort to be worth its start. */
+function place(items: Item[], item: Item): void {
+  let i = items.push(item) - 1
+  for (; i > 0 && byDueDay(items[i - 1] as Item, item) > 0; i--) items[i] = items[i - 1] as Item
+  items[i] = item
 }
 
 function byDueDay(a: Item, b: Item): number {
