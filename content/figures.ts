@@ -215,6 +215,13 @@ export const figures = {
   airChangesPerHour: { value: 5, unit: '1/h', mark: 'C', reason: 'Room air that passes a running system.' },
   assumedMerv: { value: 8, unit: 'MERV', mark: 'P', reason: 'Where the rating is not known.' },
   // looking and changing
+  poolShares: {
+    value: 10,
+    unit: '1',
+    mark: 'C',
+    reason:
+      'How much of the spread between homes lies within one owner’s is tried in so many equal shares, each counted by how likely it makes what was seen.',
+  },
   thetaSigma: {
     value: 0.5,
     unit: 'ln',

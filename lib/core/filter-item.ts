@@ -1,9 +1,9 @@
 import { type FilterInAir, faceVelocityFpm, velocityLimitFpm } from './air-path'
 import { type DayNumber, dayText } from './day'
-import { dateInWords } from './day-words'
+import { dateInWords, plural } from './day-words'
 import { sourced, stateOf } from './due'
 import type { FilterForecast } from './filter'
-import type { NominalSize } from './household'
+import type { DustStart, NominalSize } from './household'
 import type { Theta } from './learning'
 import type { Item, Reason, Warning } from './plan-types'
 import type { SystemDays } from './system-days'
@@ -50,11 +50,19 @@ function reasonsFor(facts: Facts, tables: Tables): Reason[] {
       say: 'Measured hours count where there are any, and correct the reckoned ones elsewhere.',
       mark: 'C',
     })
-  if (theta.q50 !== 1) {
+  const { dustStart } = days.system
+  if (dustStart) reasons.push({ say: startInWords(dustStart), mark: tables.figures.poolShares.mark })
+  // Off the middle of the grid a start comes back only nearly as it was.
+  const isTold = dustStart ? Math.abs(theta.q50 / dustStart.median - 1) > 0.005 : theta.q50 !== 1
+  if (isTold) {
     const say = `Judging by the looks at its filters, this home has about ${theta.q50.toFixed(1)} times the dust that was reckoned.`
     reasons.push({ say, mark: tables.figures.thetaSigma.mark })
   }
   return reasons
+}
+
+function startInWords({ median, systems }: DustStart): string {
+  return `Before any look at its own filters it starts from looks at ${plural(systems, 'other system')} of the same owner: about ${median.toFixed(1)} times the dust that was reckoned.`
 }
 
 function whatSetTheDay({ f, days, forecast, on }: Facts, changed: string): Reason {

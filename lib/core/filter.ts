@@ -4,6 +4,7 @@ import type { DayNumber } from './day'
 import type { FilterHistory } from './history'
 import { type Look, learnTheta, type Theta } from './learning'
 import type { Basis } from './plan-types'
+import { startOf } from './pooling'
 import { isHeavyUse, type Through } from './profile'
 import { pathWithFitted, type SystemDays } from './system-days'
 import type { Figures, Tables } from './tables'
@@ -128,19 +129,30 @@ export function loadedFraction(
   return (theta.q50 * (grams(on) - grams(changedOn))) / f.loading.capacityGrams
 }
 
-/** What the looks at a system's filters tell of its θ; a look counts the dust since the change before it. */
+/** What the looks at a system's filters tell of its θ, from where it starts. */
 export function systemTheta(
   days: SystemDays,
   historyOf: (filter: string) => FilterHistory,
   on: DayNumber,
   tables: Tables,
 ): Theta {
+  const prior = startOf(days.system.dustStart, tables.figures)
+  return learnTheta(systemLooks(days, historyOf, on, tables), tables.figures, prior)
+}
+
+/** Every look at a system's filters that tells of its θ; a look counts the dust since the change before it. */
+export function systemLooks(
+  days: SystemDays,
+  historyOf: (filter: string) => FilterHistory,
+  on: DayNumber,
+  tables: Tables,
+): Look[] {
   const looks: Look[] = []
   for (const f of days.path.filters) {
     const history = historyOf(f.filter.id)
     if (history.looks.length > 0) looks.push(...looksAt(f, days, history, on, tables))
   }
-  return learnTheta(looks, tables.figures)
+  return looks
 }
 
 function looksAt(f: FilterInAir, days: SystemDays, history: FilterHistory, on: DayNumber, tables: Tables): Look[] {

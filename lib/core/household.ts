@@ -135,6 +135,15 @@ export interface System {
   thermostat?: { heatSetpointF: number; coolSetpointF: number }
   /** Measured airflow. */
   airflowCfm?: { heat?: number; cool?: number }
+  /** Where its dust factor θ starts before looks of its own, told by other systems (model 1.1); left out, from the world. */
+  dustStart?: DustStart
+}
+
+/** A system's dust factor before any look at its own filters: median of θ, standard deviation of ln θ, and how many systems told it. */
+export interface DustStart {
+  median: number
+  spread: number
+  systems: number
 }
 
 export type Fan = { mode: 'auto' } | { mode: 'on' } | { mode: 'circulate'; minutesPerHour: number }

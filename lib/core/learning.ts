@@ -20,28 +20,88 @@ const POINTS = 201
 const REACH = 2
 const LOG_THETA = Float64Array.from({ length: POINTS }, (_, i) => -REACH + (2 * REACH * i) / (POINTS - 1))
 
-/** The logarithm of the weight of each point before any look, and what it says of θ. */
-let prior: { sigma: number; logWeight: Float64Array; theta: Theta } | undefined
-
-/**
- * What looks tell of θ: ln θ is normal around 0 before any, and each look is an ordered probit of ln x (model,
- * section 5). The order of the looks does not matter; looks at filters too fresh to tell are passed over.
- */
-export function learnTheta(looks: readonly Look[], figures: Figures): Theta {
-  const { logWeight, theta } = priorOf(figures.thetaSigma.value)
-  const telling = looks.filter((look) => look.expected >= figures.leastLoadToLearn.value)
-  if (telling.length === 0) return theta
-  const weight = logWeight.slice()
-  for (const look of telling) addLogLikelihood(weight, look, figures)
-  return quantiles(weight)
+/** What is believed of ln θ before any look at the system's own filters: it is normal. */
+export interface DustPrior {
+  mean: number
+  sigma: number
 }
 
-function priorOf(sigma: number): NonNullable<typeof prior> {
-  if (prior?.sigma !== sigma) {
-    const logWeight = LOG_THETA.map((t) => -((t / sigma) ** 2) / 2)
-    prior = { sigma, logWeight, theta: quantiles(logWeight) }
+/** The same for every system of which nothing is known. */
+export function worldPrior(figures: Figures): DustPrior {
+  return { mean: 0, sigma: figures.thetaSigma.value }
+}
+
+/** What looks alone say of ln θ, taken as normal: for telling other systems. */
+export interface Evidence {
+  mean: number
+  variance: number
+}
+
+interface Believed extends DustPrior {
+  /** The logarithm of the weight of each point before any look, and what it says of θ. */
+  logWeight: Float64Array
+  theta: Theta
+}
+
+// Most systems start from the world: its weights are made once.
+let world: Believed | undefined
+
+/**
+ * What looks tell of θ: ln θ is normal before any, and each look is an ordered probit of ln x (model,
+ * section 5). The order of the looks does not matter; looks at filters too fresh to tell are passed over.
+ */
+export function learnTheta(looks: readonly Look[], figures: Figures, prior = worldPrior(figures)): Theta {
+  const { logWeight, theta } = believed(prior)
+  const telling = tellingAmong(looks, figures)
+  return telling.length === 0 ? theta : quantiles(weighed(logWeight, telling, figures))
+}
+
+/**
+ * What looks alone say of ln θ: the normal that, laid on the world's prior, gives the mean and variance that the
+ * looks gave. Null where none of them tells anything.
+ */
+export function evidenceOf(looks: readonly Look[], figures: Figures): Evidence | null {
+  const telling = tellingAmong(looks, figures)
+  if (telling.length === 0) return null
+  const prior = worldPrior(figures)
+  const { mean, variance } = moments(weighed(believed(prior).logWeight, telling, figures))
+  // Precisions add: what is more than the prior's came from the looks.
+  const precision = 1 / variance - 1 / prior.sigma ** 2
+  return precision > 1e-6 ? { mean: mean / variance / precision, variance: 1 / precision } : null
+}
+
+function tellingAmong(looks: readonly Look[], figures: Figures): Look[] {
+  return looks.filter((look) => look.expected >= figures.leastLoadToLearn.value)
+}
+
+function believed({ mean, sigma }: DustPrior): Believed {
+  if (world?.mean === mean && world.sigma === sigma) return world
+  const logWeight = LOG_THETA.map((t) => -(((t - mean) / sigma) ** 2) / 2)
+  const made = { mean, sigma, logWeight, theta: quantiles(logWeight) }
+  if (mean === 0) world = made
+  return made
+}
+
+function weighed(logWeight: Float64Array, looks: readonly Look[], figures: Figures): Float64Array {
+  const weight = logWeight.slice()
+  for (const look of looks) addLogLikelihood(weight, look, figures)
+  return weight
+}
+
+function moments(logWeight: Float64Array): { mean: number; variance: number } {
+  const greatest = logWeight.reduce((most, w) => Math.max(most, w), Number.NEGATIVE_INFINITY)
+  let total = 0
+  let first = 0
+  let second = 0
+  for (let i = 0; i < POINTS; i++) {
+    const t = LOG_THETA[i] as number
+    const w = Math.exp((logWeight[i] as number) - greatest)
+    total += w
+    first += w * t
+    second += w * t * t
   }
-  return prior
+  const mean = first / total
+  return { mean, variance: second / total - mean * mean }
 }
 
 function quantiles(logWeight: Float64Array): Theta {

@@ -120,6 +120,7 @@ export type FigureName =
   | 'referenceCleaning'
   | 'airChangesPerHour'
   | 'assumedMerv'
+  | 'poolShares'
   | 'thetaSigma'
   | 'lightSpread'
   | 'clearBelow'

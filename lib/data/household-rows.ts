@@ -49,7 +49,7 @@ function dustEventRow({ kind, from, to }: DustEvent): Row {
   return { kind, from, to }
 }
 
-function systemRow({ id, name, delivery, heat, cool, fan, thermostat, airflowCfm }: System): Row {
+function systemRow({ id, name, delivery, heat, cool, fan, thermostat, airflowCfm, dustStart }: System): Row {
   return {
     id,
     name,
@@ -70,6 +70,9 @@ function systemRow({ id, name, delivery, heat, cool, fan, thermostat, airflowCfm
     airflowStated: airflowCfm !== undefined,
     airflowHeatCfm: airflowCfm?.heat ?? null,
     airflowCoolCfm: airflowCfm?.cool ?? null,
+    dustMedian: dustStart?.median ?? null,
+    dustSpread: dustStart?.spread ?? null,
+    dustSystems: dustStart?.systems ?? null,
   }
 }
 

@@ -90,6 +90,10 @@ export function systemValue(row: Rows.System): System {
   const airflowCfm = row.airflowStated
     ? { ...given('heat', row.airflowHeatCfm), ...given('cool', row.airflowCoolCfm) }
     : null
+  const dustStart =
+    row.dustMedian === null
+      ? null
+      : { median: row.dustMedian, spread: row.dustSpread as number, systems: row.dustSystems as number }
   return {
     id: row.id,
     name: row.name,
@@ -99,6 +103,7 @@ export function systemValue(row: Rows.System): System {
     ...given('fan', fan),
     ...given('thermostat', thermostat),
     ...given('airflowCfm', airflowCfm),
+    ...given('dustStart', dustStart),
   } as System
 }
 

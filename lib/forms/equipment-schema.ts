@@ -29,6 +29,10 @@ export const LIMITS = {
   minutesPerHour: { min: 1, max: 60, unit: 'minutes' },
   // The test standard's scale ends at 16, but labels of denser filters say 17 to 20, and a person copies the label.
   merv: { min: 1, max: 20, whole: true, unit: 'MERV' },
+  // The grid on which θ is learnt reaches from e⁻² to e².
+  dustMedian: { min: 0.14, max: 7.3, unit: 'times the dust that is reckoned' },
+  dustSpread: { min: 0.05, max: 0.5, unit: 'of the logarithm' },
+  dustSystems: { min: 1, max: 1_000_000, whole: true, unit: 'systems' },
   labelLimitDays: { min: 1, max: 3650, whole: true, unit: 'days' },
 } as const
 
@@ -70,6 +74,11 @@ export const systemSchema = keys({
   fan: fanSchema.optional(),
   thermostat: keys({ heatSetpointF: number(LIMITS.setpoint), coolSetpointF: number(LIMITS.setpoint) }).optional(),
   airflowCfm: keys({ heat: number(LIMITS.airflow).optional(), cool: number(LIMITS.airflow).optional() }).optional(),
+  dustStart: keys({
+    median: number(LIMITS.dustMedian),
+    spread: number(LIMITS.dustSpread),
+    systems: number(LIMITS.dustSystems),
+  }).optional(),
 }) satisfies z.ZodType<System>
 
 export const filterSchema = keys({

@@ -36,7 +36,7 @@ const KEY_ORDER =
   `plenum households on id name building tenure since timeZone units elevationFt emergencyNumber climate kind hdd65 cdd65
   heatingDesignF coolingDesignF people pets petFactor smoking carpet hardWater vulnerable dustEvents systems filters
   devices records readings system delivery from to heat cool source inputBtuh outputBtuh efficiency riseF tons installed
-  fan mode minutesPerHour thermostat heatSetpointF coolSetpointF airflowCfm place nominal widthIn heightIn depthIn made
+  fan mode minutesPerHour thermostat heatSetpointF coolSetpointF airflowCfm dustStart median spread place nominal widthIn heightIn depthIn made
   endOfLife filter light fitted medium merv labelLimitDays task subject by heatHours coolHours fanHours therms
   baseTherms`.split(/\s+/)
 

@@ -83,6 +83,13 @@ function system(id: string): fc.Arbitrary<System> {
       ),
       thermostat: optional(fc.record({ heatSetpointF: between(40, 90), coolSetpointF: between(40, 90) })),
       airflowCfm: optional(fc.record({ heat: optional(between(1, 20_000)), cool: optional(between(1, 20_000)) })),
+      dustStart: optional(
+        fc.record({
+          median: between(0.14, 7.3),
+          spread: between(0.05, 0.5),
+          systems: fc.integer({ min: 1, max: 1_000_000 }),
+        }),
+      ),
     }),
   )
 }

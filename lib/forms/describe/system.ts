@@ -62,6 +62,8 @@ export function readSystem(typed: Typed, units: Household['units'], before?: Sys
       ...((airflow.heat !== undefined || airflow.cool !== undefined) && {
         airflowCfm: { ...given('heat', airflow.heat), ...given('cool', airflow.cool) },
       }),
+      // Told by other systems, never typed.
+      ...given('dustStart', before?.dustStart),
     }
     const blows = delivery === 'ducted' && (heat !== undefined || cool !== undefined)
     return { system, assumed: [...assumed, ...(fan === 'unknown' && blows ? ['fan' as const] : [])] }
