@@ -5,4 +5,6 @@ export async function register(): Promise<void> {
   prepareOrExit()
   const { keepReminding } = await import('@/app/keep-reminding')
   keepReminding()
+  const { keepLearning } = await import('@/app/learn-from-each-other')
+  keepLearning()
 }

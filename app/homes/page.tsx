@@ -40,6 +40,14 @@ export default databasePage(async ({ searchParams }: PageProps) => {
             : managers and technicians.
           </p>
         )}
+        {units.length > 1 && (
+          <p>
+            <Link href="/homes/learning" prefetch={false}>
+              Learning
+            </Link>
+            : what looks at some filters tell of homes where nobody has looked.
+          </p>
+        )}
         <p>
           <Link href="/homes/import" prefetch={false}>
             Units by spreadsheet

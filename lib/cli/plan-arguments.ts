@@ -7,9 +7,13 @@ export interface PlanArguments {
   /** Today in each household's own zone where it is left out. */
   on: Day | undefined
   asText: boolean
+  /** 1, or 1.1: every system starts from what the file's other systems told of their dust. */
+  model: (typeof MODELS)[number]
 }
 
-export const USAGE = 'usage: npm run --silent plan -- FILE|- [--on YYYY-MM-DD] [--text]'
+const MODELS = ['1', '1.1'] as const
+
+export const USAGE = 'usage: npm run --silent plan -- FILE|- [--on YYYY-MM-DD] [--model 1|1.1] [--text]'
 
 /** The command's arguments, or what is wrong with them in one line. */
 export function planArguments(
@@ -19,7 +23,7 @@ export function planArguments(
     const { values, positionals } = parseArgs({
       args: [...args],
       allowPositionals: true,
-      options: { on: { type: 'string' }, text: { type: 'boolean' } },
+      options: { on: { type: 'string' }, model: { type: 'string' }, text: { type: 'boolean' } },
     })
     const [file, ...more] = positionals
     if (file === undefined) return { ok: false, say: 'name a household file, or - for standard input' }
@@ -27,7 +31,9 @@ export function planArguments(
     if (values.on !== undefined && !isDay(values.on)) {
       return { ok: false, say: `--on must be a day written like 2026-11-25, but is ${JSON.stringify(values.on)}` }
     }
-    return { ok: true, value: { file, on: values.on, asText: values.text ?? false } }
+    const model = MODELS.find((one) => one === (values.model ?? '1'))
+    if (!model) return { ok: false, say: `--model must be 1 or 1.1, but is ${JSON.stringify(values.model)}` }
+    return { ok: true, value: { file, on: values.on, asText: values.text ?? false, model } }
   } catch (error) {
     return { ok: false, say: (error as Error).message.split('\n')[0] ?? 'wrong arguments' }
   }

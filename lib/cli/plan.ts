@@ -1,6 +1,8 @@
 import { tables } from '@/content/tables'
 import { today } from '@/lib/clock'
+import type { Household } from '@/lib/core/household'
 import { plan } from '@/lib/core/plan'
+import { pooledHomes } from '@/lib/core/pooled-homes'
 import { parseHouseholdFile } from '@/lib/forms/household-file'
 import { planArguments, USAGE } from './plan-arguments'
 import { planJson } from './plan-json'
@@ -13,7 +15,7 @@ const FAULT = 2
 async function main(args: readonly string[]): Promise<number> {
   const given = planArguments(args)
   if (!given.ok) return faults([given.say, USAGE])
-  const { file, on, asText } = given.value
+  const { file, on, asText, model } = given.value
   const name = file === '-' ? 'standard input' : file
 
   let bytes: Uint8Array
@@ -25,7 +27,9 @@ async function main(args: readonly string[]): Promise<number> {
   const read = parseHouseholdFile(bytes, on ?? today)
   if (!read.ok) return faults(read.faults.map(({ path, say }) => `${path || name}: ${say}`))
 
-  const made = plan(read.households, tables, on ?? ((household) => today(household.timeZone)))
+  const day = on ?? ((household: Household) => today(household.timeZone))
+  const households = model === '1.1' ? pooledHomes(read.households, tables, day) : read.households
+  const made = plan(households, tables, day)
   const columns = process.stdout.columns ?? 100
   process.stdout.write(asText ? planText(made, read.households, columns) : planJson(made))
   return 0

@@ -1,6 +1,7 @@
 import { beforeAll, expect, test, vi } from 'vitest'
 import { GET as homesCsv } from '@/app/homes/export.csv/route'
 import { bringUnits } from '@/app/homes/import/actions'
+import { learnApart, learnTogether } from '@/app/homes/learning/actions'
 import { endEverywhere, inviteIntoHomes, revokeHomesInvitation } from '@/app/homes/people/actions'
 import { recordTicked, undoTicked } from '@/app/homes/record/actions'
 import { POST as recordKept } from '@/app/homes/record/kept/route'
@@ -17,6 +18,7 @@ import { importHouseholds } from '@/lib/data/import'
 import { instant } from '@/lib/data/instant'
 import { listHomesInvitations } from '@/lib/data/invitations'
 import { listMembers } from '@/lib/data/members'
+import { findPooling } from '@/lib/data/pooled-dust'
 import { listStock } from '@/lib/data/stock'
 import { stockFields } from '@/lib/forms/stock-form'
 import { tickValue } from '@/lib/forms/ticked-form'
@@ -227,4 +229,29 @@ test('rows that name one unit twice, and what is wrong in other rows, are said a
   expect(await bring('owner', sheet.replace('99', '').replace('many', ''))).toBe(
     '“1” in “ELM ROW” stands in row 2 already. Keep one of the two rows (2 and 4).',
   )
+})
+
+test('homes learn from each other for their owner alone: whoever presses the button presses it for their own', async () => {
+  const pools = async (who: string) => {
+    const { viewer } = await actOf(who)
+    return viewer.kind === 'account' && (await findPooling(viewer.accountId)).pools
+  }
+  for (const who of ['nobody', 'adult', 'manager', 'technician', 'other']) {
+    request.headers = sentWith(cookies[who])
+    const led = await learnTogether(NOT_SENT, new FormData()).catch((error: Error) => error.message)
+    if (who === 'nobody') expect(led).toMatchObject({ done: null })
+    else expect(led).toBe('redirect /homes/learning?now=together')
+  }
+  expect(await pools('owner')).toBe(false)
+  request.headers = sentWith(cookies.owner)
+  await learnTogether(NOT_SENT, new FormData()).catch(() => {})
+  expect(await pools('owner')).toBe(true)
+  for (const who of ['nobody', 'adult', 'manager', 'technician', 'other']) {
+    request.headers = sentWith(cookies[who])
+    await learnApart(NOT_SENT, new FormData()).catch(() => {})
+  }
+  expect(await pools('owner')).toBe(true)
+  request.headers = sentWith(cookies.owner)
+  await learnApart(NOT_SENT, new FormData()).catch(() => {})
+  expect(await pools('owner')).toBe(false)
 })

@@ -58,6 +58,30 @@ function file(name: string, content: string | Uint8Array): string {
 describe('plan', () => {
   const path = file('larkspur.json', JSON.stringify(larkspur()))
 
+  test('by model 1.1 every system starts from what the other systems of the file told', async () => {
+    const seen = larkspur().households.map((home) => ({
+      ...home,
+      records: [
+        { on: '2026-10-20', kind: 'filter-changed', filter: 'hall' },
+        { on: '2026-11-20', kind: 'filter-looked', filter: 'hall', light: 'dark' },
+      ],
+    }))
+    const unseen = seen.map((home) => ({ ...home, id: 'next-door', records: home.records.slice(0, 1) }))
+    const both = file('both.json', JSON.stringify({ plenum: 1, households: [...seen, ...unseen] }))
+    const theta = async (model: string) => {
+      const { out, err } = await run([both, '--on', '2026-11-25', '--model', model])
+      expect(err).toBe('')
+      return (JSON.parse(out) as Plan).households.map(({ workings }) => workings[0]?.theta?.q50 ?? 0)
+    }
+    const [alone, together] = [await theta('1'), await theta('1.1')]
+    expect(together[1]).toBeGreaterThan(alone[1] as number)
+    // Nobody else tells the one that was seen anything: its own look does not come back to it.
+    expect(together[0]).toBe(alone[0])
+    const wrong = await run([both, '--model', '2'])
+    expect(wrong).toMatchObject({ status: 2, out: '' })
+    expect(wrong.err).toContain('--model must be 1 or 1.1, but is "2"')
+  })
+
   test('prints the plan as JSON with the documented keys in their order', async () => {
     const { status, out, err } = await run([path, '--on', '2026-11-25'])
     expect([status, err]).toEqual([0, ''])
