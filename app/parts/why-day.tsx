@@ -35,6 +35,7 @@ export function WhyDay({ household, item, workings, effects, on, tables }: WhyDa
   const filter = household.filters.find(({ id }) => id === item.subject)
   if (!filter) throw new Error(`no filter ${item.subject} in ${household.id}`)
   const medium = mediumRow(filter, tables)
+  const start = household.systems.find(({ id }) => id === filter.system)?.dustStart
   const factors = dustFactors(household, tables)
   return (
     <div className="why">
@@ -121,6 +122,13 @@ export function WhyDay({ household, item, workings, effects, on, tables }: WhyDa
                 say="What it takes, clean, to press the air through"
                 value={pressureInWords(workings.pressureDropCleanInWg, units)}
                 from={medium.loading}
+              />
+            )}
+            {workings.theta && start && (
+              <Row
+                say={`Where your home’s dust starts, told by ${plural(start.systems, 'other system')} of the same owner`}
+                value={`× ${numberInWords(start.median, 2)}`}
+                from={figures.poolShares}
               />
             )}
             {workings.theta && (

@@ -6,7 +6,9 @@ import { csvText } from '@/lib/core/csv'
 import { sheetRows } from '@/lib/core/unit-sheet'
 import { findAccountByEmail } from '@/lib/data/accounts'
 import { closeDatabase } from '@/lib/data/connection'
+import { listHouseholds } from '@/lib/data/households'
 import { importHouseholds } from '@/lib/data/import'
+import { recordTogether } from '@/lib/data/record-together'
 import { aHousehold } from '../support/a-household'
 import { type RunningApp, startApp } from '../support/app'
 import { axeFindings, DESKTOP, newPage, type PageOptions, PHONE, screenshot } from '../support/browser'
@@ -280,3 +282,48 @@ function choose(page: Page, text: string): Promise<void> {
     .locator('input[type=file]')
     .setInputFiles({ name: 'units.csv', mimeType: 'text/csv', buffer: Buffer.from(text) })
 }
+
+/** A look at the filters of five homes, twenty days after they were changed: dark, all of them. */
+async function lookAtSome(email: string): Promise<void> {
+  const account = await findAccountByEmail(email)
+  const viewer = { kind: 'account' as const, accountId: account?.id ?? '', name: 'ann', administrator: false }
+  const act = { viewer, at: '2026-11-25T17:30:00.000Z', door: 'page' as const }
+  const homes = (await listHouseholds(viewer)).filter(({ household }) => household.filters.length > 0).slice(0, 5)
+  const records = homes.flatMap(({ id, household }) => {
+    const filter = household.filters[0]?.id as string
+    return [
+      { householdId: id, record: { on: '2026-10-20', kind: 'filter-changed' as const, filter }, key: null },
+      {
+        householdId: id,
+        record: { on: '2026-11-20', kind: 'filter-looked' as const, filter, light: 'dark' as const },
+        key: null,
+      },
+    ]
+  })
+  expect((await recordTogether(act, records)).ok).toBe(true)
+}
+
+test('a landlord lets the homes learn from each other, sees how far they are believed, and ends it', LONG, async () => {
+  const page = await signedIn('cy', { javaScript: false })
+  await page.goto('/homes/learning')
+  expect(await page.locator('main').textContent()).toContain('at least two heating or cooling systems')
+
+  const ann = await signedIn('ann', { javaScript: false })
+  await ann.goto('/homes')
+  await ann.getByRole('link', { name: 'Learning' }).click()
+  expect(await ann.locator('main').textContent()).toContain('Nothing has been seen at any filter')
+  await lookAtSome('ann@example.org')
+  await ann.reload()
+  await ann.getByRole('button', { name: 'Let my homes learn from each other' }).click()
+  expect(await ann.getByRole('status').textContent()).toContain('learn from each other now')
+  expect(await ann.locator('table thead').textContent()).toContain('Told by the others')
+  await ann.locator('table tbody a').first().click()
+  await ann.getByRole('link', { name: /Why/ }).first().click()
+  expect(await ann.locator('main').textContent()).toContain('of the same owner')
+
+  const shown = await signedIn('ann')
+  await looksClean(shown, '/homes/learning', 'learning')
+  await ann.goto('/homes/learning')
+  await ann.getByRole('button', { name: 'Let every home learn alone' }).click()
+  expect(await ann.getByRole('status').textContent()).toContain('its own looks alone again')
+})
