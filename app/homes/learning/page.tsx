@@ -147,8 +147,8 @@ function Seen({ learnt: { seen }, pools }: { learnt: Learnt; pools: boolean }) {
                   {building !== null && <span className="hint"> {building}</span>}
                 </th>
                 <td>{times(evidence.mean)}</td>
-                {pools && <td>{start ? `${start.median.toFixed(2)} times` : 'nothing yet'}</td>}
-                <td>{theta && `${theta.q50.toFixed(2)} times, ${theta.q10.toFixed(2)} to ${theta.q90.toFixed(2)}`}</td>
+                {pools && <td>{start ? `${start.median.toFixed(1)} times` : 'nothing yet'}</td>}
+                <td>{theta && `${theta.q50.toFixed(1)} times, ${theta.q10.toFixed(1)} to ${theta.q90.toFixed(1)}`}</td>
               </tr>
             ))}
           </tbody>
@@ -159,9 +159,9 @@ function Seen({ learnt: { seen }, pools }: { learnt: Learnt; pools: boolean }) {
 }
 
 function times(logTheta: number): string {
-  return `${Math.exp(logTheta).toFixed(2)} times`
+  return `${Math.exp(logTheta).toFixed(1)} times`
 }
 
 function range({ mean, sigma }: PooledPrior): string {
-  return `${Math.exp(mean - TENTH * sigma).toFixed(2)} and ${Math.exp(mean + TENTH * sigma).toFixed(2)} in eight of ten`
+  return `${Math.exp(mean - TENTH * sigma).toFixed(1)} and ${Math.exp(mean + TENTH * sigma).toFixed(1)} in eight of ten`
 }
