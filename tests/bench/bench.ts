@@ -1,24 +1,36 @@
-import { mkdtempSync, rmSync } from 'node:fs'
-import { join } from 'node:path'
-import { pathToFileURL } from 'node:url'
-import { build } from 'esbuild'
-import { benchHomes, benchRounds } from './units'
+import { bundled } from './bundled'
+import { keepSection, type Row, tableOf } from './table'
 
-// tsx keeps the name of every inner function, a call each time one is made, which the built app does not do. What is
-// measured by the microsecond is therefore bundled first, as the app is.
-const folder = mkdtempSync(join(import.meta.dirname, '..', '..', 'node_modules', '.bench-'))
-try {
-  const outfile = join(folder, 'planning.mjs')
-  await build({
-    entryPoints: [join(import.meta.dirname, 'planning.ts')],
-    ...{ outfile, bundle: true, platform: 'node', format: 'esm', external: ['rrule'] },
-    ...{ conditions: ['react-server'], tsconfig: 'tsconfig.json' },
-  })
-  await import(pathToFileURL(outfile).href)
-} finally {
-  rmSync(folder, { recursive: true, force: true })
+const ON = new Date().toISOString().slice(0, 10)
+
+// Each part stands alone: `npm run bench -- planning homes` runs two of them, nothing runs all.
+const PARTS: Record<string, () => Promise<{ rows: Row[]; more?: string }>> = {
+  planning: async () => ({ rows: await (await bundled<typeof import('./planning')>('planning')).planningRows() }),
+  calibration: async () => {
+    const { calibration, learningRows } = await bundled<typeof import('./calibration')>('calibration')
+    return { rows: learningRows(), more: calibration().join('\n') }
+  },
+  homes: async () => ({ rows: await (await import('./units')).homesRows() }),
+  calendar: async () => ({ rows: await (await import('./outbound')).feedRows() }),
+  digests: async () => ({ rows: await (await import('./outbound')).digestRows() }),
 }
-const on = '2026-11-25'
-console.log(benchRounds(on))
-for (const line of await benchHomes(on)) console.log(line)
-await import('./outbound')
+
+const asked = process.argv.slice(2)
+const unknown = asked.filter((name) => !PARTS[name])
+if (unknown.length > 0) {
+  console.error(`no part of the bench: ${unknown.join(', ')}. There are ${Object.keys(PARTS).join(', ')}.`)
+  process.exit(2)
+}
+let misses = 0
+for (const [name, run] of Object.entries(PARTS)) {
+  if (asked.length > 0 && !asked.includes(name)) continue
+  const { rows, more } = await run()
+  const text = more === undefined ? tableOf(rows) : `${tableOf(rows)}\n\n${more}`
+  console.log(`\n## ${name}\n\n${text}`)
+  keepSection(name, text, ON)
+  misses += rows.filter(({ meets }) => meets === false).length
+}
+if (misses > 0) {
+  console.log(`\n${misses} of these figures miss their goal.`)
+  process.exitCode = 1
+}

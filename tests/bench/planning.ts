@@ -4,6 +4,7 @@ import type { Household } from '@/lib/core/household'
 import { plan, planHousehold } from '@/lib/core/plan'
 import { Profiles } from '@/lib/core/profile'
 import { manyHouseholds } from './many-households'
+import { atLeast, type Row } from './table'
 
 const ON = '2026-11-25'
 const ROUNDS = 9
@@ -20,15 +21,13 @@ function expandRules(): void {
   }
 }
 
-const homes = manyHouseholds(10_000, ON)
-
 /** Everything about each home: dates, workings, warnings and reasons; climates and profiles are made anew each time. */
 function planAll(planned: readonly Household[]): void {
   const profiles = new Profiles(tables.figures)
   for (const home of planned) planHousehold(home, tables, ON, profiles)
 }
 
-function milliseconds(run: () => void): number {
+function synchronous(run: () => void): number {
   const start = process.hrtime.bigint()
   run()
   return Number(process.hrtime.bigint() - start) / 1e6
@@ -39,32 +38,42 @@ function fastest(times: number[]): number {
   return Math.min(...times)
 }
 
-// Each round measures one after the other, so that a busy moment of the machine falls on both.
-const few = homes.slice(0, 1000)
-for (let i = 0; i < 3; i++) planAll(homes)
-expandRules()
-const rounds = Array.from({ length: ROUNDS }, () => ({
-  rules: milliseconds(expandRules),
-  small: milliseconds(() => planAll(few)),
-  plans: milliseconds(() => planAll(homes)),
-}))
-const rules = fastest(rounds.map((r) => r.rules))
-const small = fastest(rounds.map((r) => r.small))
-const plans = fastest(rounds.map((r) => r.plans))
-const whole = fastest(Array.from({ length: 3 }, () => milliseconds(() => void plan(homes, tables, ON))))
-// Made last: so many homes in memory slow the collection of garbage for everything else.
-const many = manyHouseholds(100_000, ON)
-const large = fastest(Array.from({ length: 3 }, () => milliseconds(() => planAll(many))))
-
-console.log(`rrule expands 20,000 monthly rules over one year: ${rules.toFixed(0)} ms`)
-for (const [count, ms] of [
-  [1000, small],
-  [10_000, plans],
-  [100_000, large],
-] as const) {
-  const each = ((1000 * ms) / count).toFixed(1)
-  console.log(`plan ${count} households, ${2 * count} filters: ${ms.toFixed(0)} ms (${each} µs each)`)
+/** Planning against as many monthly rules of a calendar library, and how it grows with the number of homes. */
+export function planningRows(): Row[] {
+  const homes = manyHouseholds(10_000, ON)
+  const few = homes.slice(0, 1000)
+  for (let i = 0; i < 3; i++) planAll(homes)
+  expandRules()
+  // Each round measures one after the other, so that a busy moment of the machine falls on both.
+  const rounds = Array.from({ length: ROUNDS }, () => ({
+    rules: synchronous(expandRules),
+    small: synchronous(() => planAll(few)),
+    plans: synchronous(() => planAll(homes)),
+  }))
+  const rules = fastest(rounds.map((r) => r.rules))
+  const small = fastest(rounds.map((r) => r.small))
+  const plans = fastest(rounds.map((r) => r.plans))
+  const whole = fastest(Array.from({ length: 3 }, () => synchronous(() => void plan(homes, tables, ON))))
+  // Made last: so many homes in memory slow the collection of garbage for everything else.
+  const many = manyHouseholds(100_000, ON)
+  const large = fastest(Array.from({ length: 3 }, () => synchronous(() => planAll(many))))
+  const each = (count: number, ms: number): Row => ({
+    what: `plan ${count.toLocaleString('en')} homes, ${(2 * count).toLocaleString('en')} filters`,
+    figure: `${ms.toFixed(0)} ms, ${((1000 * ms) / count).toFixed(1)} µs each`,
+  })
+  const growth = large / 100_000 / (plans / 10_000)
+  return [
+    { what: 'rrule expands 20,000 monthly rules over one year', figure: `${rules.toFixed(0)} ms` },
+    each(1000, small),
+    each(10_000, plans),
+    each(100_000, large),
+    atLeast('rrule / plan at 10,000 homes', rules / plans, 10),
+    {
+      what: 'a home at 100,000 / a home at 10,000',
+      figure: `${growth.toFixed(2)} times`,
+      goal: 'linear: 0.7 to 1.5 times',
+      meets: growth > 0.7 && growth < 1.5,
+    },
+    { what: 'the same 10,000 with rounds and supplies', figure: `${whole.toFixed(0)} ms` },
+  ]
 }
-const times = rules / plans
-console.log(`rrule / plan at 10,000 households: ${times.toFixed(1)} (at least 10 is asked)`)
-console.log(`with rounds and supplies: ${whole.toFixed(0)} ms`)
