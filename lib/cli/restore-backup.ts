@@ -11,7 +11,8 @@ import {
 } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { checkCopy } from '@/lib/data/copy'
-import { listMigrations } from '@/lib/data/migrate'
+import { listMigrations } from '@/lib/data/migrations'
+import { migrationsFolder } from '@/lib/data/place'
 import type { BackupManifest } from '@/lib/forms/backup-manifest'
 import { DATABASE, readBackup, type Sink } from './backup-archive'
 import { Refused } from './refused'
@@ -65,7 +66,7 @@ export async function restoreBackup({ archive, dataFolder, databaseFile }: Resto
 }
 
 function refuseNewer({ migrations, version }: BackupManifest): void {
-  const known = new Set(listMigrations().map(({ name }) => name))
+  const known = new Set(listMigrations(migrationsFolder('sqlite')).map(({ name }) => name))
   if (migrations.every((name) => known.has(name))) return
   throw new Refused(`This backup was made by a newer Plenum (${version}). Update this one first; nothing was written.`)
 }

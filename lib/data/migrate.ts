@@ -1,21 +1,11 @@
-import { createHash, randomUUID } from 'node:crypto'
-import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { randomUUID } from 'node:crypto'
+import { mkdirSync } from 'node:fs'
+import { dirname } from 'node:path'
 import Database from 'better-sqlite3'
 import { copyDatabase } from './copy'
+import { type AppliedMigration, listMigrations, type Migration, MigrationRefused, pendingIn } from './migrations'
 import { databaseFile, migrationsFolder } from './place'
 import { asUnavailable } from './unavailable'
-
-/** The database cannot be brought to this program's version; the message says why and what to do. Nothing was changed. */
-export class MigrationRefused extends Error {
-  override name = 'MigrationRefused'
-}
-
-interface Migration {
-  name: string
-  sql: string
-  checksum: string
-}
 
 // Prisma's own table and checksums, so that its command line agrees about what is applied.
 const MIGRATIONS_TABLE = `CREATE TABLE IF NOT EXISTS "_prisma_migrations" (
@@ -23,25 +13,12 @@ const MIGRATIONS_TABLE = `CREATE TABLE IF NOT EXISTS "_prisma_migrations" (
   "migration_name" TEXT NOT NULL, "logs" TEXT, "rolled_back_at" DATETIME,
   "started_at" DATETIME NOT NULL DEFAULT current_timestamp, "applied_steps_count" INTEGER UNSIGNED NOT NULL DEFAULT 0)`
 
-/** The migrations of a folder, oldest first. */
-export function listMigrations(folder = migrationsFolder()): Migration[] {
-  const names = readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isDirectory())
-  return names
-    .map(({ name }) => ({ name, bytes: readFileSync(join(folder, name, 'migration.sql')) }))
-    .map(({ name, bytes }) => ({
-      name,
-      sql: bytes.toString('utf8'),
-      checksum: createHash('sha256').update(bytes).digest('hex'),
-    }))
-    .sort((a, b) => (a.name < b.name ? -1 : 1))
-}
-
 /**
- * Brings the database to this program's version and returns the names of the migrations it applied. Copies a database
+ * Brings a database in a file to this program's version and returns the names of the migrations it applied. Copies a database
  * that holds something to `<file>.before-<migration>` first. All pending migrations are one transaction; of several
  * processes one applies them and the others wait. Throws `MigrationRefused` or `DatabaseUnavailable`.
  */
-export function migrate({ file = databaseFile(), folder = migrationsFolder() } = {}): string[] {
+export function migrate({ file = databaseFile(), folder = migrationsFolder('sqlite') } = {}): string[] {
   let db: Database.Database | undefined
   try {
     mkdirSync(dirname(file), { recursive: true, mode: 0o700 })
@@ -88,37 +65,16 @@ function apply(db: Database.Database, file: string, migrations: Migration[]): st
   }
 }
 
-/** What is not applied yet. Refuses a database that this folder cannot have made. */
 function pending(db: Database.Database, migrations: Migration[]): Migration[] {
-  if (!tables(db).includes('_prisma_migrations')) {
-    if (hasTables(db))
-      throw new MigrationRefused(
-        'This database was not made by this program. Give DATABASE_URL another file; nothing was changed.',
-      )
-    return migrations
-  }
-  const rows = db
-    .prepare(
-      'SELECT migration_name AS name, checksum, finished_at AS finished FROM _prisma_migrations WHERE rolled_back_at IS NULL',
-    )
-    .all() as { name: string; checksum: string; finished: unknown }[]
-  for (const row of rows) {
-    const known = migrations.find(({ name }) => name === row.name)
-    if (!row.finished)
-      throw new MigrationRefused(
-        `The update "${row.name}" was begun by another tool and not finished. Restore the copy made before it; nothing was changed now.`,
-      )
-    if (!known)
-      throw new MigrationRefused(
-        `The database was made by a newer version ("${row.name}" is unknown here). Update the program, or restore an older copy.`,
-      )
-    if (known.checksum !== row.checksum)
-      throw new MigrationRefused(
-        `The file of the update "${row.name}" was changed after it was applied. Bring back the original file; nothing was changed in the database.`,
-      )
-  }
-  const applied = new Set(rows.map((row) => row.name))
-  return migrations.filter(({ name }) => !applied.has(name))
+  const found = tables(db)
+  const applied = found.includes('_prisma_migrations')
+    ? db
+        .prepare(
+          'SELECT migration_name AS name, checksum, finished_at AS finished FROM _prisma_migrations WHERE rolled_back_at IS NULL',
+        )
+        .all()
+    : []
+  return pendingIn({ tables: found, applied: applied as AppliedMigration[] }, migrations)
 }
 
 function tables(db: Database.Database): string[] {
@@ -130,9 +86,4 @@ function tables(db: Database.Database): string[] {
 
 function hasTables(db: Database.Database): boolean {
   return tables(db).some((name) => name !== '_prisma_migrations')
-}
-
-/** Whether every migration of this program is applied, for the health page. */
-export function isUpToDate(applied: string[], folder = migrationsFolder()): boolean {
-  return existsSync(folder) && listMigrations(folder).every(({ name }) => applied.includes(name))
 }
