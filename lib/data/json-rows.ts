@@ -1,5 +1,6 @@
 import { Prisma } from './connection'
 import { databaseKind } from './place'
+import { storable } from './storable'
 
 type Kind = 'text' | 'number'
 
@@ -11,7 +12,7 @@ export function jsonRows<K extends string>(
   rows: readonly Record<K, string | number | null>[],
   columns: Record<K, Kind>,
 ): Prisma.Sql {
-  const json = JSON.stringify(rows)
+  const json = JSON.stringify(rows, (_, value) => storable(value))
   const each = Object.entries<Kind>(columns)
   // Column names are our own words; the rows are one parameter.
   if (databaseKind() === 'postgresql') {

@@ -23,6 +23,7 @@ const OLDEST_VERSION = 13
 export async function migratePostgres({
   url = databaseUrl(),
   folder = migrationsFolder('postgresql'),
+  moving = false,
 } = {}): Promise<string[]> {
   const client = new pg.Client({ connectionString: url, connectionTimeoutMillis: 10_000, application_name: 'plenum' })
   // Without a listener a connection that breaks while it is idle would end the process.
@@ -31,7 +32,7 @@ export async function migratePostgres({
     await client.connect()
     const refusal = serverRefusal(await serverFacts(client))
     if (refusal !== null) throw new MigrationRefused(refusal)
-    return await apply(client, listMigrations(folder))
+    return await apply(client, listMigrations(folder), moving)
   } catch (error) {
     throw asUnavailable(error)
   } finally {
@@ -55,8 +56,8 @@ async function serverFacts(client: pg.Client): Promise<{ version: number; encodi
   return { version: Number(rows[0]?.version), encoding: rows[0]?.encoding ?? '' }
 }
 
-async function apply(client: pg.Client, migrations: Migration[]): Promise<string[]> {
-  if ((await pending(client, migrations)).length === 0) return []
+async function apply(client: pg.Client, migrations: Migration[], moving: boolean): Promise<string[]> {
+  if ((await pendingOnServer(client, migrations, moving)).length === 0) return []
   await client.query('BEGIN')
   try {
     await client.query(`SET LOCAL lock_timeout = '10min'`)
@@ -65,7 +66,7 @@ async function apply(client: pg.Client, migrations: Migration[]): Promise<string
     await client.query(`SET LOCAL lock_timeout = '20s'`)
     await client.query(MIGRATIONS_TABLE)
     // Asked again: another process may have applied them while this one waited.
-    const todo = await pending(client, migrations)
+    const todo = await pendingOnServer(client, migrations, moving)
     for (const { name, sql, checksum } of todo) {
       await client.query(sql)
       await client.query(
@@ -82,7 +83,12 @@ async function apply(client: pg.Client, migrations: Migration[]): Promise<string
   }
 }
 
-async function pending(client: pg.Client, migrations: Migration[]): Promise<Migration[]> {
+/** What a server's database lacks; refuses as `pendingIn`. */
+export async function pendingOnServer(
+  client: pg.Client,
+  migrations: Migration[],
+  moving = false,
+): Promise<Migration[]> {
   const { rows } = await client.query<{ name: string }>(
     `SELECT c.relname AS name FROM pg_class c WHERE c.relkind IN ('r', 'p') AND c.relnamespace = current_schema()::regnamespace`,
   )
@@ -92,5 +98,5 @@ async function pending(client: pg.Client, migrations: Migration[]): Promise<Migr
         'SELECT migration_name AS name, checksum, finished_at AS finished FROM _prisma_migrations WHERE rolled_back_at IS NULL',
       )
     : { rows: [] }
-  return pendingIn({ tables, applied: applied.rows }, migrations)
+  return pendingIn({ tables, applied: applied.rows }, migrations, { moving })
 }

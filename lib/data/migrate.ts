@@ -3,7 +3,14 @@ import { mkdirSync } from 'node:fs'
 import { dirname } from 'node:path'
 import Database from 'better-sqlite3'
 import { copyDatabase } from './copy'
-import { type AppliedMigration, listMigrations, type Migration, MigrationRefused, pendingIn } from './migrations'
+import {
+  type AppliedMigration,
+  listMigrations,
+  type Migration,
+  MigrationRefused,
+  MOVE_MARK,
+  pendingIn,
+} from './migrations'
 import { databaseFile, migrationsFolder } from './place'
 import { asUnavailable } from './unavailable'
 
@@ -18,7 +25,7 @@ const MIGRATIONS_TABLE = `CREATE TABLE IF NOT EXISTS "_prisma_migrations" (
  * that holds something to `<file>.before-<migration>` first. All pending migrations are one transaction; of several
  * processes one applies them and the others wait. Throws `MigrationRefused` or `DatabaseUnavailable`.
  */
-export function migrate({ file = databaseFile(), folder = migrationsFolder('sqlite') } = {}): string[] {
+export function migrate({ file = databaseFile(), folder = migrationsFolder('sqlite'), moving = false } = {}): string[] {
   let db: Database.Database | undefined
   try {
     mkdirSync(dirname(file), { recursive: true, mode: 0o700 })
@@ -26,7 +33,7 @@ export function migrate({ file = databaseFile(), folder = migrationsFolder('sqli
     db.pragma('journal_mode = WAL')
     // A table rebuild would cascade to child rows, and inside a transaction this pragma is ignored.
     db.pragma('foreign_keys = OFF')
-    return apply(db, file, listMigrations(folder))
+    return apply(db, file, listMigrations(folder), moving)
   } catch (error) {
     throw asUnavailable(error)
   } finally {
@@ -34,13 +41,13 @@ export function migrate({ file = databaseFile(), folder = migrationsFolder('sqli
   }
 }
 
-function apply(db: Database.Database, file: string, migrations: Migration[]): string[] {
-  if (pending(db, migrations).length === 0) return []
+function apply(db: Database.Database, file: string, migrations: Migration[], moving: boolean): string[] {
+  if (pendingInFile(db, migrations, moving).length === 0) return []
   db.exec('BEGIN IMMEDIATE')
   try {
     db.exec(MIGRATIONS_TABLE)
     // Asked again: another process may have applied them while this one waited.
-    const todo = pending(db, migrations)
+    const todo = pendingInFile(db, migrations, moving)
     // Through a second connection: this one holds the lock, so that nobody writes between the copy and the update.
     if (todo[0] && hasTables(db)) copyDatabase(file, `${file}.before-${todo[0].name}`)
     for (const migration of todo) {
@@ -65,7 +72,8 @@ function apply(db: Database.Database, file: string, migrations: Migration[]): st
   }
 }
 
-function pending(db: Database.Database, migrations: Migration[]): Migration[] {
+/** What a file's database lacks; refuses as `pendingIn`. */
+export function pendingInFile(db: Database.Database, migrations: Migration[], moving = false): Migration[] {
   const found = tables(db)
   const applied = found.includes('_prisma_migrations')
     ? db
@@ -74,7 +82,7 @@ function pending(db: Database.Database, migrations: Migration[]): Migration[] {
         )
         .all()
     : []
-  return pendingIn({ tables: found, applied: applied as AppliedMigration[] }, migrations)
+  return pendingIn({ tables: found, applied: applied as AppliedMigration[] }, migrations, { moving })
 }
 
 function tables(db: Database.Database): string[] {
@@ -85,5 +93,5 @@ function tables(db: Database.Database): string[] {
 }
 
 function hasTables(db: Database.Database): boolean {
-  return tables(db).some((name) => name !== '_prisma_migrations')
+  return tables(db).some((name) => name !== '_prisma_migrations' && name !== MOVE_MARK)
 }

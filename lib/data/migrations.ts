@@ -43,9 +43,10 @@ export interface FoundDatabase {
 /** The table that a move makes first and drops last. */
 export const MOVE_MARK = '_plenum_move'
 
-/** What is not applied yet. Refuses a database that is half-moved, or that this folder cannot have made. */
-export function pendingIn({ tables, applied }: FoundDatabase, migrations: Migration[]): Migration[] {
-  if (tables.includes(MOVE_MARK))
+/** What is not applied yet. Refuses a database that is half-moved (but `moving`), or that this folder cannot have made. */
+export function pendingIn(found: FoundDatabase, migrations: Migration[], { moving = false } = {}): Migration[] {
+  const tables = found.tables.filter((name) => name !== MOVE_MARK)
+  if (tables.length < found.tables.length && !moving)
     throw new MigrationRefused(
       'A move into this database was begun and not finished, so that what it holds is not whole. Do the move again, or give DATABASE_URL the database that was moved; nothing was changed.',
     )
@@ -56,7 +57,7 @@ export function pendingIn({ tables, applied }: FoundDatabase, migrations: Migrat
       )
     return migrations
   }
-  for (const row of applied) {
+  for (const row of found.applied) {
     const known = migrations.find(({ name }) => name === row.name)
     if (!row.finished)
       throw new MigrationRefused(
@@ -71,7 +72,7 @@ export function pendingIn({ tables, applied }: FoundDatabase, migrations: Migrat
         `The file of the update "${row.name}" was changed after it was applied. Bring back the original file; nothing was changed in the database.`,
       )
   }
-  const done = new Set(applied.map((row) => row.name))
+  const done = new Set(found.applied.map((row) => row.name))
   return migrations.filter(({ name }) => !done.has(name))
 }
 

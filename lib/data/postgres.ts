@@ -1,4 +1,5 @@
 import { PrismaPg } from '@prisma/adapter-pg'
+import { storable } from './storable'
 
 // A process that hangs, or a machine that lost its power, must not hold what others wait for; longer than a
 // transaction of ours may take.
@@ -14,8 +15,8 @@ export function poolSize(env: NodeJS.ProcessEnv = process.env): number {
 }
 
 /** The way to a PostgreSQL server. Connections are opened when they are needed, and anew after they broke. */
-export function postgresAdapter(url: string): PrismaPg {
-  return new PrismaPg(
+export function postgresAdapter(url: string): PlainPostgres {
+  return new PlainPostgres(
     {
       connectionString: url,
       max: poolSize(),
@@ -28,4 +29,24 @@ export function postgresAdapter(url: string): PrismaPg {
     // A connection that broke while nobody used it is nobody's fault: the next question opens another.
     { onPoolError: () => {}, onConnectionError: () => {} },
   )
+}
+
+type Connection = Awaited<ReturnType<PrismaPg['connect']>>
+type Asked = Pick<Connection, 'queryRaw' | 'executeRaw'>
+
+/** PostgreSQL refuses a statement for one character that no text can hold: here it is asked with another in its place. */
+class PlainPostgres extends PrismaPg {
+  override async connect(): Promise<Connection> {
+    const connection = await super.connect()
+    const { startTransaction } = connection
+    connection.startTransaction = async (isolation) => plainly(await startTransaction.call(connection, isolation))
+    return plainly(connection)
+  }
+}
+
+function plainly<T extends Asked>(asked: T): T {
+  const { queryRaw, executeRaw } = asked
+  asked.queryRaw = (query) => queryRaw.call(asked, { ...query, args: query.args.map(storable) })
+  asked.executeRaw = (query) => executeRaw.call(asked, { ...query, args: query.args.map(storable) })
+  return asked
 }
