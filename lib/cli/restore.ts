@@ -1,4 +1,5 @@
-import { join, resolve } from 'node:path'
+import { readdirSync, rmSync } from 'node:fs'
+import { basename, dirname, join, resolve } from 'node:path'
 import { migrate } from '@/lib/data/migrate'
 import { moveDatabase } from '@/lib/data/move'
 import { databaseFile, databaseKind, databaseUrl, dataFolder } from '@/lib/data/place'
@@ -25,6 +26,9 @@ function database() {
       // An older backup is brought up to date first: a move is between equals.
       migrate({ file })
       await moveDatabase({ from: `file:${file}`, to: url })
+      // The copy from before that update: the backup itself is the better one.
+      for (const name of readdirSync(dirname(file)))
+        if (name.startsWith(`${basename(file)}.`)) rmSync(join(dirname(file), name))
     },
   }
 }

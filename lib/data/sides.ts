@@ -1,3 +1,5 @@
+import { mkdirSync } from 'node:fs'
+import { dirname } from 'node:path'
 import Database from 'better-sqlite3'
 import pg from 'pg'
 import { type End, postgresEnd, sqliteEnd } from './ends'
@@ -33,6 +35,7 @@ export function openSide(url: string, { toRead }: { toRead: boolean }): Promise<
 }
 
 async function openFile(file: string, toRead: boolean): Promise<Side> {
+  if (!toRead) mkdirSync(dirname(file), { recursive: true, mode: 0o700 })
   const db = new Database(file, { fileMustExist: toRead, timeout: 5_000 })
   db.pragma('journal_mode = WAL')
   db.pragma('foreign_keys = OFF') // parents come first, and all of it is checked before it is saved
