@@ -1,5 +1,5 @@
-import { createAccountWith } from '@/lib/access/sign-up'
 import { addDays } from '@/lib/core/day'
+import { createAccount } from '@/lib/data/accounts'
 import { countAttempt } from '@/lib/data/attempts'
 import { saveDraft } from '@/lib/data/drafts'
 import { listEpisode, recordEpisode } from '@/lib/data/episodes'
@@ -30,8 +30,9 @@ const viewer = { kind: 'account', accountId, name: 'ann', administrator: true } 
 const act = { viewer, at: AT, door: 'page' } as const
 
 say('begin')
-const first = await createAccountWith({ email: `first-${me}@example.org`, password: 'four words are enough' }, [])
-if (first.ok) say(`account ${first.accountId}`)
+const own = `first-${me}`
+const first = { id: own, email: `${own}@example.org`, name: own, passwordHash: 'none', at: AT }
+if (await createAccount(first, async () => true)) say(`account ${own}`)
 for (let i = 0; i < rounds; i++) {
   const on = addDays('1990-01-01', me * 1000 + i)
   const record = { on, kind: 'filter-changed', filter: 'hall' } as const
@@ -64,8 +65,8 @@ for (let i = 0; i < rounds; i++) {
     }
   }
   const link = invitations[i]
-  if (link && first.ok) {
-    const mine = { kind: 'account', accountId: first.accountId, name: '', administrator: false } as const
+  if (link) {
+    const mine = { kind: 'account', accountId: own, name: own, administrator: false } as const
     if ((await takeInvitation({ ...act, viewer: mine }, link)).ok) say(`invited ${link}`)
   }
   say(`count ${await countAttempt('everybody', AT, 60)}`)
