@@ -9,6 +9,9 @@ const DATA = ['data', 'access', 'outbound', 'cli'].map((room) => `tests/${room}/
 const EMBEDDED = ['migrate', 'upgrade', 'unavailable'].map((name) => `tests/data/${name}.test.ts`)
 const ON_BOTH = ['data', 'access', 'outbound'].map((room) => `tests/${room}/**/*.test.{ts,tsx}`)
 const POSTGRESQL = ['tests/postgresql/**/*.test.ts']
+// The stories that write the most kinds of rows, and those about a server that goes away.
+const STORIES = ['account', 'describe', 'guide-memory', 'units'].map((name) => `tests/browser/${name}.test.ts`)
+const BROWSER_ON_BOTH = [...STORIES, 'tests/browser-postgresql/**/*.test.ts']
 const BROWSER = ['tests/browser/**/*.test.ts']
 
 // Limits are there to end what hangs, not to measure: two busy cores must not turn a test red.
@@ -27,7 +30,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: [...DATA, ...POSTGRESQL, ...BROWSER],
+          exclude: [...DATA, ...POSTGRESQL, ...BROWSER, ...BROWSER_ON_BOTH],
           setupFiles: 'tests/support/console.ts',
           testTimeout: 60_000,
         },
@@ -60,6 +63,16 @@ export default defineConfig({
           name: 'browser',
           include: BROWSER,
           globalSetup: 'tests/support/serve-app.ts',
+          testTimeout: 180_000,
+          hookTimeout: 180_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser-postgresql',
+          include: BROWSER_ON_BOTH,
+          globalSetup: ['tests/support/serve-postgres.ts', 'tests/support/serve-app.ts'],
           testTimeout: 180_000,
           hookTimeout: 180_000,
         },

@@ -111,6 +111,16 @@ export async function createDatabase(port: number, name: string, template = 'tem
   return addressOn(port, name)
 }
 
+/** The address of a database that is made if it is not there: a copy of the migrated one. */
+export async function keepDatabase(port: number, name: string): Promise<string> {
+  try {
+    return await createDatabase(port, name, TEMPLATE)
+  } catch (error) {
+    if ((error as { code?: string }).code === '42P04') return addressOn(port, name)
+    throw error
+  }
+}
+
 /** Removes a database, whoever still uses it. */
 export function dropDatabase(port: number, name: string): Promise<void> {
   return asAdministrator(port, `DROP DATABASE IF EXISTS "${name}" WITH (FORCE)`)
