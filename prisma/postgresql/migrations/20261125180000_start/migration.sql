@@ -6,6 +6,8 @@ CREATE TABLE "User" (
     "emailVerified" BOOLEAN NOT NULL DEFAULT false,
     "image" TEXT COLLATE "C",
     "administrator" BOOLEAN NOT NULL DEFAULT false,
+    "poolsDust" BOOLEAN NOT NULL DEFAULT false,
+    "pooledOn" TEXT COLLATE "C",
     "createdAt" TIMESTAMP(3) NOT NULL DEFAULT CURRENT_TIMESTAMP,
     "updatedAt" TIMESTAMP(3) NOT NULL,
 
@@ -175,6 +177,9 @@ CREATE TABLE "System" (
     "airflowStated" BOOLEAN NOT NULL,
     "airflowHeatCfm" DOUBLE PRECISION,
     "airflowCoolCfm" DOUBLE PRECISION,
+    "dustMedian" DOUBLE PRECISION,
+    "dustSpread" DOUBLE PRECISION,
+    "dustSystems" INTEGER,
 
     CONSTRAINT "System_pkey" PRIMARY KEY ("householdId","id")
 );
