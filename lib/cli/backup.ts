@@ -2,8 +2,8 @@ import { readFileSync, statSync } from 'node:fs'
 import { join, resolve, sep } from 'node:path'
 import { now } from '@/lib/clock'
 import { instant } from '@/lib/data/instant'
-import { copyIntoFile } from '@/lib/data/move'
-import { databaseFile, databaseKind, databaseUrl, dataFolder } from '@/lib/data/place'
+import { databaseUrl, dataFolder } from '@/lib/data/place'
+import { toBackUp } from './either-kind'
 import { BACKUPS, makeBackup } from './make-backup'
 import { plainly } from './plainly'
 import { endPlainly, Refused } from './refused'
@@ -17,7 +17,9 @@ await endPlainly(async () => {
   const madeAt = instant(now())
   const to = archiveFor(place, madeAt)
   const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'))
-  await plainly(() => makeBackup({ ...database(), dataFolder: dataFolder(), to, madeAt, version }))
+  await plainly(() =>
+    makeBackup({ ...toBackUp(databaseUrl(), dataFolder()), dataFolder: dataFolder(), to, madeAt, version }),
+  )
   if (!place) console.error('This backup lies on the same disk as what it is for. Keep a copy somewhere else.')
   return to
 })
@@ -29,12 +31,4 @@ function archiveFor(place: string | undefined, madeAt: string): string {
   const isFolder =
     place.endsWith('/') || place.endsWith(sep) || statSync(place, { throwIfNoEntry: false })?.isDirectory()
   return isFolder ? resolve(place, name) : resolve(place)
-}
-
-// A backup holds an embedded database, whatever it was made from: it opens without a server, and goes back into either.
-function database() {
-  const url = databaseUrl()
-  return databaseKind(url) === 'sqlite'
-    ? { databaseFile: databaseFile(url) }
-    : { databaseFile: join(dataFolder(), 'plenum.db'), copy: (to: string) => copyIntoFile(url, to) }
 }

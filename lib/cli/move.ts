@@ -51,5 +51,5 @@ function told({ tables, homes, again }: Moved): string[] {
 
 function next(to: string, files: string | undefined): string {
   const folder = files === undefined ? '' : ` and DATA_DIR=${files}`
-  return `Moved to ${shownAddress(to)}. Start Plenum with that DATABASE_URL${folder} from now on; the old database is as it was, and knows nothing of what comes.`
+  return `Moved to ${shownAddress(to)}. Start Plenum with that DATABASE_URL${folder} from now on; the old one is as it was. Never start Plenum on both with one DATA_DIR: each clears away photos that it does not know.`
 }

@@ -1,8 +1,6 @@
 import { MigrationRefused } from '@/lib/data/migrations'
 import { MoveRefused } from '@/lib/data/move'
 import { WrongAddress } from '@/lib/data/place'
-import { whyNot } from '@/lib/data/prepare'
-import { DatabaseUnavailable } from '@/lib/data/unavailable'
 import { Refused } from './refused'
 
 /** Lets a command's database speak plainly: what it refuses becomes a line for whoever typed the command. */
@@ -11,7 +9,7 @@ export async function plainly<T>(deed: () => Promise<T>): Promise<T> {
     return await deed()
   } catch (error) {
     if (error instanceof MoveRefused) throw new Refused(error.message)
-    const kinds = [MigrationRefused, WrongAddress, DatabaseUnavailable]
-    throw kinds.some((kind) => error instanceof kind) ? new Refused(whyNot(error)) : error
+    if (error instanceof MigrationRefused || error instanceof WrongAddress) throw new Refused(error.message)
+    throw error
   }
 }

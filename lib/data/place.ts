@@ -14,7 +14,7 @@ export function databaseUrl(): string {
   return process.env.DATABASE_URL || `file:${join(dataFolder(), 'plenum.db')}`
 }
 
-/** `DATABASE_URL` names nothing that is known here; the message says so without repeating what may be a password. */
+/** A setting of the database cannot be used; the message says so without repeating what may be a password. */
 export class WrongAddress extends Error {
   override name = 'WrongAddress'
 }

@@ -1,4 +1,5 @@
 import { PrismaPg } from '@prisma/adapter-pg'
+import { WrongAddress } from './place'
 import { storable } from './storable'
 
 // A process that hangs, or a machine that lost its power, must not hold what others wait for; longer than a
@@ -7,11 +8,11 @@ const IDLE_IN_TRANSACTION_MS = 150_000
 const WAIT_FOR_A_LOCK_MS = 30_000
 const WAIT_FOR_A_CONNECTION_MS = 10_000
 
-/** How many connections one process opens at most: `DATABASE_POOL`, else 10. */
+/** How many connections one process opens at most: `DATABASE_POOL`, else 10. Throws `WrongAddress`. */
 export function poolSize(env: NodeJS.ProcessEnv = process.env): number {
   const size = Number(env.DATABASE_POOL || 10)
   if (Number.isInteger(size) && size >= 2 && size <= 500) return size
-  throw new Error(`DATABASE_POOL is "${env.DATABASE_POOL}", but it is a whole number from 2 to 500.`)
+  throw new WrongAddress(`DATABASE_POOL is "${env.DATABASE_POOL}", but it is a whole number from 2 to 500.`)
 }
 
 /** The way to a PostgreSQL server. Connections are opened when they are needed, and anew after they broke. */

@@ -2,13 +2,17 @@ import { migrate } from './migrate'
 import { migratePostgres } from './migrate-postgresql'
 import { MigrationRefused } from './migrations'
 import { databaseKind, WrongAddress } from './place'
+import { poolSize } from './postgres'
 import { DatabaseUnavailable } from './unavailable'
 
 /** Brings the database up to date; gives the sentence that says why it can't, or null. For a start that must not go on. */
 export async function prepareDatabase(): Promise<string | null> {
   try {
     if (databaseKind() === 'sqlite') migrate()
-    else await migratePostgres()
+    else {
+      poolSize()
+      await migratePostgres()
+    }
     return null
   } catch (error) {
     return whyNot(error)

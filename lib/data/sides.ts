@@ -71,7 +71,8 @@ async function openFile(file: string, toRead: boolean): Promise<Side> {
     },
     async unmark() {
       db.exec(`DROP TABLE "${MOVE_MARK}"`)
-      db.pragma('wal_checkpoint(TRUNCATE)')
+      // One file, whole without another beside it; the next start turns it on again.
+      db.pragma('journal_mode = DELETE')
     },
     async close() {
       if (db.inTransaction) db.exec('ROLLBACK')
