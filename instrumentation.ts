@@ -2,7 +2,7 @@
 export async function register(): Promise<void> {
   if (process.env.NEXT_RUNTIME !== 'nodejs') return
   const { prepareOrExit } = await import('@/lib/data/prepare')
-  prepareOrExit()
+  await prepareOrExit()
   const { keepReminding } = await import('@/app/keep-reminding')
   keepReminding()
   const { keepLearning } = await import('@/app/learn-from-each-other')

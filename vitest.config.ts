@@ -5,6 +5,13 @@ const path = (file: string) => fileURLToPath(new URL(file, import.meta.url))
 
 // What writes or starts processes; everything else under tests/ is `unit`, so that no folder is forgotten.
 const DATA = ['data', 'access', 'outbound', 'cli'].map((room) => `tests/${room}/**/*.test.{ts,tsx}`)
+// Of these the same tests run on PostgreSQL too; the others are about the file of an embedded database, or about none.
+const EMBEDDED = ['migrate', 'upgrade', 'unavailable'].map((name) => `tests/data/${name}.test.ts`)
+const ON_BOTH = ['data', 'access', 'outbound'].map((room) => `tests/${room}/**/*.test.{ts,tsx}`)
+const POSTGRESQL = ['tests/postgresql/**/*.test.ts']
+// The stories that write the most kinds of rows, and those about a server that goes away.
+const STORIES = ['account', 'describe', 'guide-memory', 'units'].map((name) => `tests/browser/${name}.test.ts`)
+const BROWSER_ON_BOTH = [...STORIES, 'tests/browser-postgresql/**/*.test.ts']
 const BROWSER = ['tests/browser/**/*.test.ts']
 
 // Limits are there to end what hangs, not to measure: two busy cores must not turn a test red.
@@ -23,7 +30,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: [...DATA, ...BROWSER],
+          exclude: [...DATA, ...POSTGRESQL, ...BROWSER, ...BROWSER_ON_BOTH],
           setupFiles: 'tests/support/console.ts',
           testTimeout: 60_000,
         },
@@ -41,9 +48,31 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          name: 'data-postgresql',
+          include: [...ON_BOTH, ...POSTGRESQL],
+          exclude: EMBEDDED,
+          globalSetup: 'tests/support/serve-postgres.ts',
+          setupFiles: 'tests/support/console.ts',
+          testTimeout: 180_000,
+          hookTimeout: 180_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
           name: 'browser',
           include: BROWSER,
           globalSetup: 'tests/support/serve-app.ts',
+          testTimeout: 180_000,
+          hookTimeout: 180_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser-postgresql',
+          include: BROWSER_ON_BOTH,
+          globalSetup: ['tests/support/serve-postgres.ts', 'tests/support/serve-app.ts'],
           testTimeout: 180_000,
           hookTimeout: 180_000,
         },

@@ -1,6 +1,7 @@
 import { betterAuth } from 'better-auth'
 import { prismaAdapter } from 'better-auth/adapters/prisma'
 import { database } from '@/lib/data/connection'
+import { databaseKind } from '@/lib/data/place'
 import { isSecure, publicUrl } from './public-url'
 import { installationSecret } from './secret'
 
@@ -22,7 +23,7 @@ function makeLibrary() {
     appName: 'Plenum',
     baseURL: publicUrl(),
     secret: installationSecret(),
-    database: prismaAdapter(database(), { provider: 'sqlite' }),
+    database: prismaAdapter(database(), { provider: databaseKind() }),
     // Accounts are made by sign-up.ts, together with whatever an invitation gives.
     emailAndPassword: { enabled: true, disableSignUp: true, maxPasswordLength: 200 },
     user: { additionalFields: { administrator: { type: 'boolean', input: false, defaultValue: false } } },

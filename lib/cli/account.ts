@@ -31,7 +31,7 @@ function fromFaults(faults: Fault[]): Stop {
 
 async function run(args: string[]): Promise<string> {
   const { command, email, file } = read(args)
-  const problem = prepareDatabase()
+  const problem = await prepareDatabase()
   if (problem) throw new Stop([problem])
   if (command === 'list')
     return (await listAccounts({ kind: 'system' })).map((account) => JSON.stringify(account)).join('\n')

@@ -2,8 +2,10 @@ import { readFileSync, statSync } from 'node:fs'
 import { join, resolve, sep } from 'node:path'
 import { now } from '@/lib/clock'
 import { instant } from '@/lib/data/instant'
-import { databaseFile, dataFolder } from '@/lib/data/place'
+import { databaseUrl, dataFolder } from '@/lib/data/place'
+import { toBackUp } from './either-kind'
 import { BACKUPS, makeBackup } from './make-backup'
+import { plainly } from './plainly'
 import { endPlainly, Refused } from './refused'
 import { ROOT } from './root.mjs'
 
@@ -15,7 +17,9 @@ await endPlainly(async () => {
   const madeAt = instant(now())
   const to = archiveFor(place, madeAt)
   const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'))
-  await makeBackup({ dataFolder: dataFolder(), databaseFile: databaseFile(), to, madeAt, version })
+  await plainly(() =>
+    makeBackup({ ...toBackUp(databaseUrl(), dataFolder()), dataFolder: dataFolder(), to, madeAt, version }),
+  )
   if (!place) console.error('This backup lies on the same disk as what it is for. Keep a copy somewhere else.')
   return to
 })

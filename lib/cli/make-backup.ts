@@ -30,6 +30,8 @@ export interface BackupOptions {
   to: string
   madeAt: string
   version: string
+  /** Makes the copy of a database that is not `databaseFile`, as a file at the path it is given. */
+  copy?: (to: string) => Promise<void>
 }
 
 /** Where backups go when nobody says otherwise; they are no part of a backup. */
@@ -48,9 +50,10 @@ export async function makeBackup({
   to,
   madeAt,
   version,
+  copy: copyElsewhere,
 }: BackupOptions): Promise<BackupManifest> {
   if (existsSync(to)) throw new Refused(`${to} is there already, and a backup never replaces one. Give another name.`)
-  if (!existsSync(databaseFile))
+  if (!copyElsewhere && !existsSync(databaseFile))
     throw new Refused(
       `There is no database at ${databaseFile}, so there is nothing to back up. Look at DATA_DIR and DATABASE_URL.`,
     )
@@ -60,7 +63,8 @@ export async function makeBackup({
   mkdirSync(staging, { mode: 0o700 })
   try {
     const copy = join(staging, DATABASE)
-    copyDatabase(databaseFile, copy)
+    if (copyElsewhere) await copyElsewhere(copy)
+    else copyDatabase(databaseFile, copy)
     const migrations = checkCopy(copy)
     // The database first: what is added while the rest is read is then only more than it needs.
     const files = [{ name: DATABASE, path: copy }, ...filesBeside(dataFolder, databaseFile)]
@@ -95,7 +99,7 @@ function sweep(folder: string): void {
 }
 
 /** Everything in the data folder but the database with its own copies, and the backups. */
-function filesBeside(dataFolder: string, databaseFile: string): { name: string; path: string }[] {
+export function filesBeside(dataFolder: string, databaseFile: string): { name: string; path: string }[] {
   function within(folder: string): { name: string; path: string }[] {
     return readdirSync(folder)
       .sort()

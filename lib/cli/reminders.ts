@@ -12,7 +12,7 @@ import { runReminders } from '@/lib/outbound/runner'
 const planOf = sharedPlanner(tables)
 const plans = keepPlans<HouseholdPlan>((stored, on) => planOf(stored.household, on), { version: tables.version })
 try {
-  const problem = prepareDatabase()
+  const problem = await prepareDatabase()
   if (problem) {
     console.error(problem)
     process.exitCode = 2

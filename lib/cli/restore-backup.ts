@@ -11,7 +11,8 @@ import {
 } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { checkCopy } from '@/lib/data/copy'
-import { listMigrations } from '@/lib/data/migrate'
+import { listMigrations } from '@/lib/data/migrations'
+import { migrationsFolder } from '@/lib/data/place'
 import type { BackupManifest } from '@/lib/forms/backup-manifest'
 import { DATABASE, readBackup, type Sink } from './backup-archive'
 import { Refused } from './refused'
@@ -21,6 +22,8 @@ export interface RestoreOptions {
   /** Must hold nothing yet, or not be there. */
   dataFolder: string
   databaseFile: string
+  /** Brings the staged database, a file, to where it belongs instead of `databaseFile`; all of it or nothing. */
+  into?: (stagedDatabase: string) => Promise<void>
 }
 
 const STAGING = '.plenum-restore'
@@ -30,7 +33,12 @@ const STAGING = '.plenum-restore'
  * compared with the manifest, the database last: where there is a database, the restore is whole, and one that was
  * killed before can be done again. Throws `Refused`, `DatabaseUnavailable` or a fault of a file.
  */
-export async function restoreBackup({ archive, dataFolder, databaseFile }: RestoreOptions): Promise<BackupManifest> {
+export async function restoreBackup({
+  archive,
+  dataFolder,
+  databaseFile,
+  into: elsewhere,
+}: RestoreOptions): Promise<BackupManifest> {
   const staging = join(dataFolder, STAGING)
   const stagedDatabase = `${databaseFile}${STAGING}`
   // Twice through the archive: a damaged one is refused before anything is written.
@@ -51,7 +59,10 @@ export async function restoreBackup({ archive, dataFolder, databaseFile }: Resto
       renameSync(join(staging, name), join(dataFolder, name))
     }
     syncFolder(dataFolder)
-    renameSync(stagedDatabase, databaseFile)
+    if (elsewhere) {
+      await elsewhere(stagedDatabase)
+      for (const end of ['', '-wal', '-shm']) rmSync(`${stagedDatabase}${end}`, { force: true })
+    } else renameSync(stagedDatabase, databaseFile)
     syncFolder(dirname(databaseFile))
   } catch (error) {
     for (const name of topNames(manifest)) rmSync(join(dataFolder, name), { recursive: true, force: true })
@@ -65,7 +76,7 @@ export async function restoreBackup({ archive, dataFolder, databaseFile }: Resto
 }
 
 function refuseNewer({ migrations, version }: BackupManifest): void {
-  const known = new Set(listMigrations().map(({ name }) => name))
+  const known = new Set(listMigrations(migrationsFolder('sqlite')).map(({ name }) => name))
   if (migrations.every((name) => known.has(name))) return
   throw new Refused(`This backup was made by a newer Plenum (${version}). Update this one first; nothing was written.`)
 }

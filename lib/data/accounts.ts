@@ -2,7 +2,7 @@ import type { Act, Instant, Viewer } from '@/lib/core/viewer'
 import { forgetNames } from './closing'
 import { ask, type Questions, together } from './connection'
 import { passOn } from './members'
-import type { Refusal } from './scope'
+import { holdAccount, type Refusal } from './scope'
 
 /** An account, as whoever hosts this sees it. */
 export interface AccountRow {
@@ -132,8 +132,10 @@ export function deleteAccount(act: Act, accountId: string): Promise<{ ok: true }
   return together(async (tx) => {
     const own = act.viewer.kind === 'account' && act.viewer.accountId === accountId
     if (!own && act.viewer.kind !== 'system') return { ok: false, because: 'not-allowed' }
-    const found = await tx.$executeRaw`UPDATE "User" SET "name" = "name" WHERE "id" = ${accountId}`
-    if (found === 0) return { ok: false, because: 'not-found' }
+    if (!(await holdAccount(tx, accountId))) return { ok: false, because: 'not-found' }
+    // Whatever this account is writing in a home meanwhile hangs on that home: it comes before this, or is refused after.
+    await tx.$executeRaw`UPDATE "Household" SET "revision" = "revision" + 1 WHERE "id" IN
+      (SELECT m."householdId" FROM "Membership" m WHERE m."accountId" = ${accountId})`
     const shared = await tx.membership.findMany({
       where: { role: 'adult', accountId: { not: accountId }, household: { ownerId: accountId } },
       orderBy: { since: 'asc' },

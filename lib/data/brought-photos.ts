@@ -67,6 +67,8 @@ export function photoWriter() {
   let made: string | undefined
   return {
     async write(tx: Questions, act: Act, householdId: string, photos: readonly Kept[]): Promise<void> {
+      // The transaction may be done a second time, and its home then has another id.
+      if (made !== undefined) await removePhotoFolder(made)
       if (photos.length === 0) return
       made = householdId
       await mkdir(photoFolder(householdId), { recursive: true })

@@ -2,6 +2,7 @@ import type { Household } from '@/lib/core/household'
 import type { Act, Viewer } from '@/lib/core/viewer'
 import { ask, together } from './connection'
 import { addHouseholdIn, type Imported } from './import'
+import { holdAccount } from './scope'
 
 /** A description that is not finished: by screen, what was typed into each field. */
 export interface Draft {
@@ -27,7 +28,7 @@ export function saveDraft(act: Act, change: (draft: Draft | null) => Draft): Pro
   return together(async (tx) => {
     if (act.viewer.kind !== 'account') throw new Error('a draft belongs to an account')
     const { accountId } = act.viewer
-    await tx.$executeRaw`UPDATE "User" SET "name" = "name" WHERE "id" = ${accountId}`
+    await holdAccount(tx, accountId)
     const row = await tx.draft.findUnique({ where: { accountId } })
     const draft = change(row && { step: row.step, answers: JSON.parse(row.answers) })
     const kept = { step: draft.step, answers: JSON.stringify(draft.answers), savedAt: act.at }

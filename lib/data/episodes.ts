@@ -26,25 +26,32 @@ export interface StoredEpisodeEvent extends KeyedEvent {
 
 /**
  * Writes down what happened in a trouble, all of it or nothing; durable when it answers. A closed household takes it
- * too: a hazard met there is still one.
+ * too: a hazard met there is still one. `seen` is how many events there were when the page was offered: a start that
+ * somebody else may have given since is not booked, and `changed` says to look again.
  */
 export function recordEpisode(
   act: Act,
   householdId: string,
   events: readonly NewEpisodeEvent[],
-): Promise<{ ok: true; written: number } | Refusal> {
+  { seen }: { seen?: number } = {},
+): Promise<{ ok: true; written: number } | Refusal | { ok: false; because: 'changed' }> {
   return together(async (tx) => {
     const raised = await raise(tx, act.viewer, householdId, { deed: 'record', evenClosed: true })
     if (!raised.ok) return raised
-    let written = 0
-    for (const { kind, on, minute, key, note } of events) {
-      const known = await tx.episodeEvent.findUnique({ where: { householdId_key: { householdId, key } } })
-      if (known) continue
+    const keys = events.map(({ key }) => key)
+    const sent = await tx.episodeEvent.findMany({ where: { householdId, key: { in: keys } }, select: { key: true } })
+    const known = new Set(sent.map(({ key }) => key))
+    const fresh = events.filter(({ key }) => !known.has(key))
+    // The household's row is held since `raise`: of two starts at one moment the second is counted after the first.
+    if (seen !== undefined && fresh.some(({ kind }) => kind === 'start-spent')) {
+      const all = await tx.episodeEvent.count({ where: { householdId } })
+      if (all > seen) return { ok: false, because: 'changed' }
+    }
+    for (const { kind, on, minute, key, note } of fresh) {
       const row = { id: newId(), householdId, kind, on, minute, key, note: note ?? null }
       await tx.episodeEvent.create({ data: { ...row, at: act.at, door: act.door, ...signature(act.viewer) } })
-      written++
     }
-    return { ok: true, written }
+    return { ok: true, written: fresh.length }
   })
 }
 

@@ -1,7 +1,7 @@
 import type { Act, Instant, Viewer } from '@/lib/core/viewer'
 import { ask, together } from './connection'
 import { newId } from './new-id'
-import { findRole, type Refusal } from './scope'
+import { findRole, holdAccount, type Refusal } from './scope'
 
 /** A private calendar address, without its secret. */
 export interface Feed {
@@ -38,8 +38,7 @@ export function saveFeed(
   return together(async (tx) => {
     if (act.viewer.kind !== 'account') return { ok: false, because: 'not-found' }
     const { accountId } = act.viewer
-    // A write comes first, so that writers wait for each other here.
-    await tx.$executeRaw`UPDATE "User" SET "name" = "name" WHERE "id" = ${accountId}`
+    await holdAccount(tx, accountId)
     if (householdId !== null && !(await findRole(tx, act.viewer, householdId)))
       return { ok: false, because: 'not-found' }
     const { id } = await tx.feed.create({

@@ -1,5 +1,5 @@
 import { ask } from './connection'
-import { isUpToDate } from './migrate'
+import { isUpToDate } from './migrations'
 
 /** Whether the database answers and has every migration of this program. Never throws. */
 export async function isHealthy(): Promise<boolean> {

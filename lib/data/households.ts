@@ -61,7 +61,7 @@ export function listHomes(viewer: Viewer): Promise<Home[]> {
   return ask(
     (db) => db.$queryRaw<Home[]>`
       SELECT h."id", h."name", h."building", h."timeZone", h."revision", h."state", ${roleOf(viewer)} AS "role"
-      FROM "Household" h WHERE ${within(viewer, 'see', SEEN)} ORDER BY h."building", h."name", h."id"`,
+      FROM "Household" h WHERE ${within(viewer, 'see', SEEN)} ORDER BY h."building" NULLS FIRST, h."name", h."id"`,
   )
 }
 

@@ -9,7 +9,7 @@ import { freeId } from './households'
 import { insertRows } from './insert'
 import { newId } from './new-id'
 import { replaceHousehold } from './replace'
-import { signature } from './scope'
+import { holdAccount, signature } from './scope'
 
 export type Imported = { ok: true; ids: string[] } | { ok: false; faults: Fault[] }
 
@@ -92,8 +92,7 @@ export async function importInto(
 async function lockOwner(tx: Questions, act: Act, named?: string): Promise<string | null> {
   const owner = act.viewer.kind === 'account' ? act.viewer.accountId : act.viewer.kind === 'system' ? named : undefined
   if (!owner) return null
-  const found = await tx.$executeRaw`UPDATE "User" SET "name" = "name" WHERE "id" = ${owner}`
-  return found === 1 ? owner : null
+  return (await holdAccount(tx, owner)) ? owner : null
 }
 
 function noOwner(): Imported {

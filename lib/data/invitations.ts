@@ -3,7 +3,7 @@ import { closeLinks, forgetNames } from './closing'
 import { ask, type Questions, together } from './connection'
 import { join, passOn } from './members'
 import { newId } from './new-id'
-import { findRole, type Refusal, raise } from './scope'
+import { findRole, holdAccount, type Refusal, raise } from './scope'
 
 export type InvitationKind = 'sign-up' | 'member' | 'hand-over'
 
@@ -50,7 +50,7 @@ export function saveInvitation(
     } else if (kind === 'member' && householdId === undefined) {
       if (act.viewer.kind !== 'account') return { ok: false, because: 'not-allowed' }
       const { accountId } = act.viewer
-      await tx.$executeRaw`UPDATE "User" SET "name" = "name" WHERE "id" = ${accountId}`
+      await holdAccount(tx, accountId)
       if ((await tx.household.count({ where: ownedIn(accountId, building ?? null) })) === 0)
         return { ok: false, because: 'not-found' }
     } else {

@@ -1,6 +1,7 @@
 import type { Instant } from '@/lib/core/viewer'
 import { ask, type Questions, together } from './connection'
 import { type Message, putOut } from './outgoing'
+import { holdAccount } from './scope'
 
 /** A link of a mail that works once. */
 export interface NewMailLink {
@@ -14,6 +15,7 @@ export interface NewMailLink {
 /** Keeps a link and puts out the mail that it stands in; earlier ones of its kind for the account work no more. */
 export function putOutLink(link: NewMailLink, message: Message): Promise<void> {
   return together(async (tx) => {
+    await holdAccount(tx, link.accountId)
     await tx.mailLink.deleteMany({ where: { accountId: link.accountId, kind: link.kind } })
     await tx.mailLink.create({ data: link })
     await putOut(tx, message)

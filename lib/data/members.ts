@@ -1,7 +1,7 @@
 import type { Act, Instant, Role, Standing, Viewer } from '@/lib/core/viewer'
 import { ask, type Questions, together } from './connection'
 import { freeId } from './households'
-import { findRole, type Refusal, raise } from './scope'
+import { findRole, holdAccount, type Refusal, raise } from './scope'
 
 export interface Member {
   accountId: string
@@ -64,6 +64,7 @@ export async function passOn(
   accountId: string,
   { since, stay = [] }: { since: Instant; stay?: string[] },
 ): Promise<void> {
+  await holdAccount(tx, accountId)
   const owned = await tx.household.findMany({ where: { ownerId: accountId }, select: { fileId: true, position: true } })
   const household = await tx.household.findUniqueOrThrow({ where: { id: householdId }, select: { fileId: true } })
   const fileId = freeId(household.fileId, new Set(owned.map((home) => home.fileId)))

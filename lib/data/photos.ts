@@ -64,6 +64,8 @@ export async function savePhoto(
       if (await isFull(tx, act, householdId)) return { ok: false, because: 'too-many' }
       // Now the id is known to be a household's own, and so a name without a path.
       await mkdir(folder, { recursive: true })
+      // The deed may be done a second time, and the first may have come as far as the name.
+      await rm(draft, { force: true })
       await writeThrough(draft, picture.webp)
       const linkId = act.viewer.kind === 'link' ? act.viewer.linkId : null
       const { width, height, webp } = picture

@@ -1,6 +1,7 @@
 import type { Act, Viewer } from '@/lib/core/viewer'
 import { ask, together } from './connection'
 import { newId } from './new-id'
+import { holdAccount } from './scope'
 
 /** A browser that shows notices, as it gave itself to be reached. */
 export interface PushTarget {
@@ -14,6 +15,7 @@ export async function savePushTarget(act: Act, { endpoint, p256dh, auth }: PushT
   if (act.viewer.kind !== 'account') return false
   const { accountId } = act.viewer
   await together(async (tx) => {
+    await holdAccount(tx, accountId)
     await tx.pushTarget.deleteMany({ where: { endpoint } })
     await tx.pushTarget.create({ data: { id: newId(), accountId, endpoint, p256dh, auth, createdAt: act.at } })
     await tx.reminding.updateMany({ where: { accountId }, data: { push: true } })
@@ -26,6 +28,7 @@ export async function endPush(act: Act): Promise<boolean> {
   if (act.viewer.kind !== 'account') return false
   const { accountId } = act.viewer
   await together(async (tx) => {
+    await holdAccount(tx, accountId)
     await tx.pushTarget.deleteMany({ where: { accountId } })
     await tx.reminding.updateMany({ where: { accountId }, data: { push: false } })
   })

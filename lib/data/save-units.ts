@@ -5,6 +5,7 @@ import { Prisma, type Questions, together } from './connection'
 import { describedRows, householdRow } from './household-rows'
 import { addHouseholdsIn } from './import'
 import { insertRows, orUpdate, type Row } from './insert'
+import { jsonRows } from './json-rows'
 import { within } from './scope'
 
 export interface FreshUnit {
@@ -87,23 +88,22 @@ async function writeChanged(tx: Questions, act: Act, changed: readonly ChangedUn
   await insertRows(tx, 'Entry', entries)
 }
 
-const PROFILE = ['people', 'pets', 'assumed'] as const
+const PROFILE = { people: 'number', pets: 'number', assumed: 'text' } as const
 
 /** Of a home's own row a sheet changes these and the note of how to get in. */
 async function writeProfiles(tx: Questions, changed: readonly ChangedUnit[]): Promise<void> {
   const rows = changed.map(({ id, household, accessNote }) => {
-    const row = householdRow(household)
-    return { id, accessNote, ...Object.fromEntries(PROFILE.map((column) => [column, row[column] ?? null])) }
+    const { people, pets, assumed } = householdRow(household) as Record<keyof typeof PROFILE, string | number | null>
+    return { id, people, pets, assumed, accessNote }
   })
-  // A list of values cannot be typed as columns in both kinds of database; JSON text can.
   await tx.$executeRaw`UPDATE "Household" SET
-      "people" = j."value" ->> 'people', "pets" = j."value" ->> 'pets',
-      "assumed" = j."value" ->> 'assumed', "accessNote" = j."value" ->> 'accessNote'
-    FROM json_each(${JSON.stringify(rows)}) j WHERE "Household"."id" = j."value" ->> 'id'`
+      "people" = j."people", "pets" = j."pets", "assumed" = j."assumed", "accessNote" = j."accessNote"
+    FROM ${jsonRows(rows, { id: 'text', ...PROFILE, accessNote: 'text' })} WHERE "Household"."id" = j."id"`
 }
 
 async function writeNotes(tx: Questions, notes: readonly (readonly [string, string])[]): Promise<void> {
   if (notes.length === 0) return
-  await tx.$executeRaw`UPDATE "Household" SET "accessNote" = j."value" ->> 1
-    FROM json_each(${JSON.stringify(notes)}) j WHERE "Household"."id" = j."value" ->> 0`
+  const rows = notes.map(([id, note]) => ({ id, note }))
+  await tx.$executeRaw`UPDATE "Household" SET "accessNote" = j."note"
+    FROM ${jsonRows(rows, { id: 'text', note: 'text' })} WHERE "Household"."id" = j."id"`
 }

@@ -64,6 +64,14 @@ export async function raise(
   return { ok: false, because: may(role, deed) ? 'closed' : 'not-allowed' }
 }
 
+/**
+ * The same for what hangs on an account: other writers of that account wait here. False where there is none. First in
+ * every write that raises no household.
+ */
+export async function holdAccount(tx: Questions, accountId: string): Promise<boolean> {
+  return (await tx.$executeRaw`UPDATE "User" SET "name" = "name" WHERE "id" = ${accountId}`) === 1
+}
+
 /** Says that the profile changed with the revision just raised. */
 export async function markProfile(tx: Questions, householdId: string): Promise<void> {
   await tx.$executeRaw`UPDATE "Household" SET "profileAt" = "revision" WHERE "id" = ${householdId}`

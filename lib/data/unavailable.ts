@@ -7,6 +7,8 @@ const SAY = {
     'The database file is damaged or is not a database. Nothing was changed. Whoever hosts this has to restore a backup.',
   unreachable:
     'The database cannot be opened. Nothing was saved. Whoever hosts this has to check where it is and who may read it.',
+  away: 'The database does not answer. Nothing was saved. Try again in a minute. Whoever hosts this has to look whether it runs.',
+  lost: 'The database went away in the middle of this. Wait a minute, and look whether it was saved before you send it again.',
   'not-ready': 'The database is older than this program. Restarting the program brings it up to date.',
 } as const
 
@@ -38,28 +40,51 @@ const SIGNS: [RegExp, Unavailability][] = [
     /SQLITE_BUSY|SQLITE_LOCKED|database (table )?is locked|SocketTimeout|P1008|P2028|Unable to start a transaction/i,
     'busy',
   ],
-  [/SQLITE_READONLY|readonly database/i, 'read-only'],
-  [/SQLITE_FULL|disk is full|ENOSPC/i, 'full'],
-  [/SQLITE_CORRUPT|SQLITE_NOTADB|malformed|file is not a database/i, 'broken'],
+  // PostgreSQL: writers that kept meeting, a lock or a free connection not had in time.
+  [
+    /P2034|TransactionWriteConflict|\b(40001|40P01|55P03|53300)\b|TooManyConnections|P2037|too many (clients|connections)|timeout exceeded when trying to connect/i,
+    'busy',
+  ],
+  [/SQLITE_READONLY|readonly database|\b25006\b|read-only transaction/i, 'read-only'],
+  [/SQLITE_FULL|disk is full|ENOSPC|\b53100\b|No space left/i, 'full'],
+  [/SQLITE_CORRUPT|SQLITE_NOTADB|malformed|file is not a database|\bXX00[12]\b/i, 'broken'],
   [
     /SQLITE_CANTOPEN|SQLITE_IOERR|SQLITE_AUTH|unable to open database|disk I\/O error|directory does not exist|EACCES|EROFS/i,
     'unreachable',
   ],
-  [/no such table|no such column|TableDoesNotExist|ColumnNotFound|P2021|P2022/i, 'not-ready'],
+  // A wrong password, account or name of the database, a wrong host, an encryption that cannot be had.
+  [
+    /\b(28P01|28000|3D000|42501)\b|AuthenticationFailed|DatabaseAccessDenied|DatabaseDoesNotExist|P1000|P1003|P1010|ENOTFOUND|EAI_AGAIN|TlsConnectionError|SSL|certificate|SASL/i,
+    'unreachable',
+  ],
+  [
+    /\b57P0[123]\b|ECONNREFUSED|EHOSTUNREACH|ENETUNREACH|ETIMEDOUT|DatabaseNotReachable|P1001|P1002|terminating connection|database system is/i,
+    'away',
+  ],
+  [
+    /ECONNRESET|EPIPE|ConnectionClosed|P1017|Connection terminated|Connection ended|\b08[0P]0\d\b|\b25P03\b|not queryable/i,
+    'lost',
+  ],
+  [/no such table|no such column|TableDoesNotExist|ColumnNotFound|P2021|P2022|\b(42P01|42703)\b/i, 'not-ready'],
 ]
 
-function words(error: unknown, depth = 0): string {
+/** All that an error and its causes say, for patterns to look through. */
+export function wordsOf(error: unknown, depth = 0): string {
   if (!(error instanceof Error) || depth > 4) return typeof error === 'object' ? JSON.stringify(error) : String(error)
   const { code = '', meta, cause } = error as { code?: string; meta?: unknown; cause?: unknown }
-  return [error.name, code, error.message, meta ? JSON.stringify(meta) : '', cause ? words(cause, depth + 1) : ''].join(
-    ' ',
-  )
+  return [
+    error.name,
+    code,
+    error.message,
+    meta ? JSON.stringify(meta) : '',
+    cause ? wordsOf(cause, depth + 1) : '',
+  ].join(' ')
 }
 
 /** The typed error for a database that did not answer; any other error is given back as it is. */
 export function asUnavailable(error: unknown): unknown {
   if (error instanceof DatabaseUnavailable) return error
-  const said = words(error)
+  const said = wordsOf(error)
   const sign = SIGNS.find(([pattern]) => pattern.test(said))
   return sign ? new DatabaseUnavailable(sign[1], error) : error
 }

@@ -1,4 +1,3 @@
-import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { createAccountWith } from '@/lib/access/sign-up'
@@ -21,7 +20,7 @@ let app: RunningApp
 
 beforeAll(async () => {
   app = await startApp({ env: { PLENUM_NOW: '2026-11-25T18:00:00Z' } })
-  process.env.DATABASE_URL = `file:${join(app.folder, 'plenum.db')}`
+  process.env.DATABASE_URL = app.databaseUrl
   process.env.DATA_DIR = app.folder
   for (const [name, homes] of [
     ['ann', fortyUnits()],

@@ -10,7 +10,8 @@ import { restoreBackup } from '@/lib/cli/restore-backup'
 import { readTar, writeTar } from '@/lib/cli/tar'
 import { closeDatabase } from '@/lib/data/connection'
 import { importHouseholds } from '@/lib/data/import'
-import { listMigrations } from '@/lib/data/migrate'
+import { listMigrations } from '@/lib/data/migrations'
+import { migrationsFolder } from '@/lib/data/place'
 import { aHousehold } from '../support/a-household'
 import { killAfter, startChild } from '../support/child'
 import { as, freshDatabase, someone } from '../support/fresh-database'
@@ -126,7 +127,7 @@ for (const [what, change] of HOSTILE)
 
 test('a backup of a newer version is refused until the program is updated', async () => {
   const tar = gunzipSync(bytes)
-  const at = tar.indexOf(listMigrations()[0]?.name ?? '')
+  const at = tar.indexOf(listMigrations(migrationsFolder('sqlite'))[0]?.name ?? '')
   tar.write('2999', at)
   expect(await outcome(gzipSync(tar, { level: 1 }))).toMatch(/newer Plenum.*Update this one first/)
 })

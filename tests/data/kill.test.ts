@@ -1,5 +1,3 @@
-import { join } from 'node:path'
-import Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
 import { closeDatabase } from '@/lib/data/connection'
 import { exportHouseholds, getHousehold } from '@/lib/data/households'
@@ -7,15 +5,9 @@ import { importHouseholds } from '@/lib/data/import'
 import { aHousehold } from '../support/a-household'
 import { killAfter, startChild } from '../support/child'
 import { as, freshDatabase, someone } from '../support/fresh-database'
+import { faultsOfFile } from '../support/stored'
 
-const place = freshDatabase()
-
-function intact(): void {
-  const db = new Database(join(place.folder, 'plenum.db'), { readonly: true })
-  expect(db.pragma('integrity_check')).toEqual([{ integrity_check: 'ok' }])
-  expect(db.pragma('foreign_key_check')).toEqual([])
-  db.close()
-}
+freshDatabase()
 
 function doneBy(lines: string[]): string[] {
   return lines.filter((line) => line.startsWith('done ')).map((line) => line.slice(5))
@@ -29,7 +21,7 @@ test('killed ten times in the middle of imports, every confirmed file is there w
     const child = startChild('import', [ann.accountId, String(kill)])
     await killAfter(child, 7 + kill * 23)
     for (const batch of doneBy(child.lines)) confirmed.add(batch)
-    intact()
+    expect(faultsOfFile()).toEqual([])
     const kept = new Map<string, number>()
     for (const household of await exportHouseholds(ann)) {
       const batch = household.id.replace(/-\d+$/, '')
@@ -53,7 +45,7 @@ test('killed ten times in the middle of recording, every confirmed record is the
     const child = startChild('record', [ben.accountId, home, String(kill)])
     await killAfter(child, 5 + kill * 11)
     for (const on of doneBy(child.lines)) confirmed.add(on)
-    intact()
+    expect(faultsOfFile()).toEqual([])
     const { household, revision } = await getHousehold(ben, home)
     await closeDatabase()
     const days = household.records.map((record) => record.on)

@@ -1,5 +1,3 @@
-import { join } from 'node:path'
-import Database from 'better-sqlite3'
 import { expect, test } from 'vitest'
 import type { Act } from '@/lib/core/viewer'
 import { closeDatabase } from '@/lib/data/connection'
@@ -12,8 +10,9 @@ import { aHousehold } from '../support/a-household'
 import { killAfter, startChild } from '../support/child'
 import { as, freshDatabase, someone } from '../support/fresh-database'
 import { fortyUnits } from '../support/many-units'
+import { faultsOfFile } from '../support/stored'
 
-const place = freshDatabase()
+freshDatabase()
 
 async function unitOf(act: Act, id: string, change: Partial<ChangedUnit> = {}): Promise<ChangedUnit> {
   const { revision, household, accessNote } = await getHousehold(act.viewer, id)
@@ -78,10 +77,7 @@ test('killed ten times in the middle of sheets, each sheet is there whole or not
     const child = startChild('units', [accountId, String(kill)])
     await killAfter(child, 5 + kill * 17)
     for (const line of child.lines) if (line.startsWith('done ')) confirmed.add(line.slice(5))
-    const db = new Database(join(place.folder, 'plenum.db'), { readonly: true })
-    expect(db.pragma('integrity_check')).toEqual([{ integrity_check: 'ok' }])
-    expect(db.pragma('foreign_key_check')).toEqual([])
-    db.close()
+    expect(faultsOfFile()).toEqual([])
     const stored = await listHouseholds(viewer)
     await closeDatabase()
     // Every home was changed by the same last sheet, and each sheet added its twenty.

@@ -43,7 +43,7 @@ export async function aHomeInTheApp(app: RunningApp): Promise<HomeInTheApp> {
 export async function inDatabaseOf<T>(app: RunningApp, deed: () => Promise<T>): Promise<T> {
   const before = { ...process.env }
   process.env.DATA_DIR = app.folder
-  process.env.DATABASE_URL = `file:${app.folder}/plenum.db`
+  process.env.DATABASE_URL = app.databaseUrl
   try {
     return await deed()
   } finally {

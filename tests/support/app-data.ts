@@ -1,11 +1,10 @@
-import { join } from 'node:path'
 import { closeDatabase } from '@/lib/data/connection'
 import type { RunningApp } from './app'
 
 /** Asks the database of a running app. */
 export async function inApp<T>(app: RunningApp, question: () => Promise<T>): Promise<T> {
   const before = process.env.DATABASE_URL
-  process.env.DATABASE_URL = `file:${join(app.folder, 'plenum.db')}`
+  process.env.DATABASE_URL = app.databaseUrl
   try {
     return await question()
   } finally {

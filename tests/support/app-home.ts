@@ -1,4 +1,3 @@
-import { join } from 'node:path'
 import type { Household } from '@/lib/core/household'
 import { findAccountByEmail } from '@/lib/data/accounts'
 import { closeDatabase } from '@/lib/data/connection'
@@ -8,7 +7,7 @@ import type { RunningApp } from './app'
 /** Puts a home into an account of a running app, by the database; gives our id of it. */
 export async function putHome(app: RunningApp, email: string, household: Household): Promise<string> {
   const before = process.env.DATABASE_URL
-  process.env.DATABASE_URL = `file:${join(app.folder, 'plenum.db')}`
+  process.env.DATABASE_URL = app.databaseUrl
   try {
     const account = await findAccountByEmail(email)
     if (!account) throw new Error(`there is no account for ${email}`)

@@ -11,9 +11,10 @@ type Key = { from: string; table: string; to: string }
 
 /**
  * Writes so many rows into every table of a database, whatever its version: each with a value in every column, and
- * its parents among the rows of theirs. For old databases that today's program can no longer write.
+ * its parents among the rows of theirs. For old databases that today's program can no longer write. `given` names the
+ * columns whose texts something will read.
  */
-export function fillTables(file: string, rows: number): void {
+export function fillTables(file: string, rows: number, given: Record<string, string> = {}): void {
   const db = new Database(file)
   db.pragma('foreign_keys = OFF') // a table may come before its parents; all of it is checked below
   const fill = db.transaction(() => {
@@ -23,7 +24,8 @@ export function fillTables(file: string, rows: number): void {
       const insert = db.prepare(
         `INSERT INTO "${table}" (${columns.map(({ name }) => `"${name}"`)}) VALUES (${columns.map(() => '?')})`,
       )
-      for (let row = 1; row <= rows; row++) insert.run(columns.map((column) => valueFor(column, keys, row, rows)))
+      for (let row = 1; row <= rows; row++)
+        insert.run(columns.map((column) => given[column.name] ?? valueFor(column, keys, row, rows)))
     }
   })
   fill()
@@ -36,7 +38,9 @@ function valueFor({ name, type, pk }: Column, keys: Key[], row: number, rows: nu
   const parent = keys.find(({ from }) => from === name)
   // Where the parent alone is the key each has one child; else some parents have several and others none.
   if (parent) return keyText(parent.to, pk > 0 ? row : Math.ceil(row / 3) + (rows > 9 ? 2 : 0))
-  if (/INT|BOOL/i.test(type)) return row
+  if (/BOOL/i.test(type)) return row % 2
+  if (/INT/i.test(type)) return row
+  if (/DATE/i.test(type)) return `2026-11-25T09:53:27.${String(row % 1000).padStart(3, '0')}+00:00`
   if (/REAL|FLOAT|DOUBLE/i.test(type)) return row + 0.5
   return keyText(name, row)
 }

@@ -1,27 +1,34 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { afterAll, beforeAll } from 'vitest'
+import { basename, join } from 'node:path'
+import { afterAll, beforeAll, inject } from 'vitest'
 import type { Act, Viewer } from '@/lib/core/viewer'
 import { createAccount } from '@/lib/data/accounts'
 import { closeDatabase } from '@/lib/data/connection'
 import { migrate } from '@/lib/data/migrate'
 import { AT } from './moment'
+import { createDatabase, dropDatabase, TEMPLATE } from './postgres'
 
 export { AT } from './moment'
 
-/** Gives the tests of one file a real database of their own, in a folder that is gone afterwards. */
+/** Gives the tests of one file a real database of their own, of the project's kind, and a folder; gone afterwards. */
 export function freshDatabase(): { folder: string } {
   const place = { folder: '' }
   const before = { DATABASE_URL: process.env.DATABASE_URL, DATA_DIR: process.env.DATA_DIR }
-  beforeAll(() => {
+  const port = inject('postgresPort')
+  beforeAll(async () => {
     place.folder = mkdtempSync(join(tmpdir(), 'plenum-'))
     process.env.DATA_DIR = place.folder
-    process.env.DATABASE_URL = `file:${join(place.folder, 'plenum.db')}`
-    migrate()
+    if (port) {
+      process.env.DATABASE_URL = await createDatabase(port, basename(place.folder), TEMPLATE)
+    } else {
+      process.env.DATABASE_URL = `file:${join(place.folder, 'plenum.db')}`
+      migrate()
+    }
   })
   afterAll(async () => {
     await closeDatabase()
+    if (port) await dropDatabase(port, basename(place.folder))
     rmSync(place.folder, { recursive: true, force: true })
     for (const [key, value] of Object.entries(before)) {
       if (value === undefined) delete process.env[key]
@@ -29,6 +36,11 @@ export function freshDatabase(): { folder: string } {
     }
   })
   return place
+}
+
+/** Whether the project that runs has its tests on PostgreSQL. */
+export function onPostgres(): boolean {
+  return inject('postgresPort') !== undefined
 }
 
 /** An account made straight in the database, for tests that are not about signing up. */

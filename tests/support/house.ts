@@ -42,7 +42,7 @@ export const ROOMS: Record<string, Room> = {
   'lib/data': {
     at: ['lib/data/'],
     rooms: ['lib/core', 'lib/guide', 'lib/forms', 'prisma'],
-    packages: [...NODE, '@prisma/', 'better-sqlite3', 'sharp'],
+    packages: [...NODE, '@prisma/', 'better-sqlite3', 'pg', 'sharp'],
   },
   // Its wrappers stand around actions and pages, which Next hands the request by functions of its own.
   'lib/access': {
@@ -75,7 +75,7 @@ export const ROOMS: Record<string, Room> = {
 }
 
 // A package of one room is the wall around it: who could import zod could parse anywhere.
-const OWNED = [...DATES, 'zod', '@prisma/', 'better-sqlite3', 'better-auth', 'csv-parse']
+const OWNED = [...DATES, 'zod', '@prisma/', 'better-sqlite3', 'pg', 'better-auth', 'csv-parse']
 
 const IMPURE: [RegExp, string][] = [
   [/\bDate\.now\b|\bnew Date\(\s*\)|\bDate\(\)|\bperformance\.now\b/, 'reads the clock'],

@@ -1,5 +1,6 @@
 import type { TestProject } from 'vitest/node'
 import { startApp } from './app'
+import { keepDatabase } from './postgres'
 
 declare module 'vitest' {
   export interface ProvidedContext {
@@ -9,7 +10,8 @@ declare module 'vitest' {
 }
 
 export default async function serveApp(project: TestProject): Promise<() => Promise<unknown>> {
-  const app = await startApp()
+  const { postgresPort } = project.getProvidedContext()
+  const app = await startApp({ databaseUrl: postgresPort ? await keepDatabase(postgresPort, 'shared') : null })
   project.provide('appAddress', app.address)
   return app.stop
 }

@@ -11,7 +11,7 @@ const PASSWORD = 'a plain long passphrase'
 export function besideApp(app: RunningApp): () => Promise<void> {
   const before = { DATABASE_URL: process.env.DATABASE_URL, DATA_DIR: process.env.DATA_DIR }
   process.env.DATA_DIR = app.folder
-  process.env.DATABASE_URL = `file:${app.folder}/plenum.db`
+  process.env.DATABASE_URL = app.databaseUrl
   return async () => {
     await closeDatabase()
     for (const [key, value] of Object.entries(before)) {

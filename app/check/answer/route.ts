@@ -28,14 +28,11 @@ export const POST = handler({
     const isQueued = sent.queuedAt !== null
     if (sent.walk.kind === 'broken') return isQueued ? new Response(null, { status: 204 }) : seeOther('/check')
     const { walk } = sent.walk
-    const { place, isHome } = await placeFor(viewer, sent)
-    const minute = sent.queuedAt ?? place.now
-    const chosen = isQueued ? named(walk, sent) : offered(place, walk, sent)
-    if (chosen === null) return isQueued ? new Response(null, { status: 204 }) : seeOther(walkHref(place, walk))
+    const booked = await bookOffered({ viewer, act, sent, walk })
+    if (booked.kind === 'not-offered')
+      return isQueued ? new Response(null, { status: 204 }) : seeOther(walkHref(booked.place, walk))
+    const { place, saved, events, chosen, minute, on } = booked
     const { node, answer } = chosen
-    const on = place.home === null ? dayOfMinute(minute) : dayAt(minute, place.home.timeZone)
-    const events = bookedEvents(walk, node, answer, { minute, on })
-    const saved = isHome && (await book(act, sent.homeId as string, events))
     if (saved && answer !== CHANGED)
       await recordFilterAnswer(act, place, { node, answer: answer.id, named: sent.filter, on })
     const next = walkHref(place, withAnswer(walk, node, answer === CHANGED ? CHANGED : answer.id, minute))
@@ -47,6 +44,33 @@ export const POST = handler({
     return response
   },
 })
+
+interface Sent {
+  viewer: Viewer
+  act: Act
+  sent: GuideAnswer
+  walk: Walk
+}
+
+/**
+ * Books what an answer means, as long as it is offered. Where somebody else gave the home's one start at that moment,
+ * it is asked again what is offered now: of two, one is booked.
+ */
+async function bookOffered({ viewer, act, sent, walk }: Sent) {
+  const isQueued = sent.queuedAt !== null
+  for (;;) {
+    const { place, isHome } = await placeFor(viewer, sent)
+    const minute = sent.queuedAt ?? place.now
+    const chosen = isQueued ? named(walk, sent) : offered(place, walk, sent)
+    if (chosen === null) return { kind: 'not-offered' as const, place }
+    const on = place.home === null ? dayOfMinute(minute) : dayAt(minute, place.home.timeZone)
+    const events = bookedEvents(walk, chosen.node, chosen.answer, { minute, on })
+    // What a phone kept while it was offline did happen, whatever happened beside it.
+    const seen = isQueued ? undefined : place.events.length
+    const saved = isHome ? await book(act, sent.homeId as string, events, seen) : false
+    if (saved !== 'changed') return { kind: 'booked' as const, place, saved, events, chosen, minute, on }
+  }
+}
 
 // That a check was begun is for the log of a home only: it closes nothing.
 function isRemembered({ kind }: KeyedEvent): boolean {
@@ -90,10 +114,16 @@ function named(walk: Walk, sent: GuideAnswer): { node: GuideNode; answer: Answer
   return answer ? { node, answer } : null
 }
 
-async function book(act: Act, homeId: string, events: KeyedEvent[]): Promise<boolean> {
+async function book(
+  act: Act,
+  homeId: string,
+  events: KeyedEvent[],
+  seen: number | undefined,
+): Promise<boolean | 'changed'> {
   try {
     const rows = events.map(({ kind, on, at, key }) => ({ kind, on, minute: at, key }))
-    return (await recordEpisode(act, homeId, rows)).ok
+    const recorded = await recordEpisode(act, homeId, rows, { seen })
+    return recorded.ok || (recorded.because === 'changed' && recorded.because)
   } catch (error) {
     if (asUnavailable(error) instanceof DatabaseUnavailable) return false
     throw error

@@ -45,10 +45,16 @@ async function book(viewers: (Viewer | null)[], act: Act, start: FinderStart & {
     for (const viewer of viewers) {
       const stored = viewer && start.home ? await findHousehold(viewer, start.home) : null
       if (!viewer || !stored) continue
-      const events = finderStart({ ...start, on: today(stored.timeZone) }, await listEpisode(viewer, stored.id))
       const door = viewer.kind === 'link' ? ('link' as const) : act.door
-      const rows = events.map(({ kind, on, at, key }) => ({ kind, on, minute: at, key }))
-      if ((await recordEpisode({ ...act, viewer, door }, stored.id, rows)).ok) return true
+      for (;;) {
+        const before = await listEpisode(viewer, stored.id)
+        const events = finderStart({ ...start, on: today(stored.timeZone) }, before)
+        const rows = events.map(({ kind, on, at, key }) => ({ kind, on, minute: at, key }))
+        const booked = await recordEpisode({ ...act, viewer, door }, stored.id, rows, { seen: before.length })
+        if (booked.ok) return true
+        // Somebody gave the home's start at that moment: what this one means depends on it.
+        if (booked.because !== 'changed') break
+      }
     }
     return false
   } catch (error) {
