@@ -1,0 +1,196 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { setTimeout as pause } from 'node:timers/promises'
+import autocannon from 'autocannon'
+import { signIn } from '@/lib/access/sign-in'
+import { createAccountWith } from '@/lib/access/sign-up'
+import { addDays } from '@/lib/core/day'
+import { findAccountByEmail } from '@/lib/data/accounts'
+import { closeDatabase } from '@/lib/data/connection'
+import { listHomes, listHouseholds } from '@/lib/data/households'
+import { migrate } from '@/lib/data/migrate'
+import { tickValue } from '@/lib/forms/ticked-form'
+import { createFeed } from '@/lib/outbound/feed'
+import { createDatabase, startPostgres } from '../support/postgres'
+import { sendForm } from '../support/web-form'
+import { manyHouseholds } from './many-households'
+import { type BenchServer, serve } from './server'
+import type { Row } from './table'
+
+const ON = '2026-11-25'
+const SECONDS = Number(process.env.LOAD_SECONDS || 120)
+const HOMES = 60
+const CONNECTIONS = 8
+const PASSWORD = 'four words are enough'
+
+interface Prepared {
+  viewer: { kind: 'account'; accountId: string; name: string; administrator: boolean }
+  cookie: string
+  feed: string
+  homes: string[]
+}
+
+async function prepared(): Promise<Prepared> {
+  const made = await createAccountWith(
+    { email: 'ann@example.org', password: PASSWORD, name: 'ann' },
+    manyHouseholds(HOMES, ON).map((home) => ({ ...home, records: [] })),
+  )
+  if (!made.ok) throw new Error(made.faults[0]?.say)
+  const account = await findAccountByEmail('ann@example.org')
+  const viewer = { kind: 'account' as const, accountId: account?.id ?? '', name: 'ann', administrator: true }
+  const signed = await signIn(new Headers({ 'x-forwarded-for': '127.0.0.1' }), {
+    email: 'ann@example.org',
+    password: PASSWORD,
+  })
+  if (!signed.ok) throw new Error(signed.faults[0]?.say)
+  const cookie = signed.cookies.map(({ name, value }) => `${name}=${encodeURIComponent(value)}`).join('; ')
+  const feed = await createFeed({ viewer, at: `${ON}T12:00:00.000Z`, door: 'page' })
+  if (!feed) throw new Error('no calendar address was made')
+  return { viewer, cookie, feed: feed.path, homes: (await listHomes(viewer)).map(({ id }) => id) }
+}
+
+interface Taken {
+  /** Milliseconds of each answer. */
+  times: number[]
+  /** Answers that say something went wrong, by what was asked. */
+  wrong: Map<string, number>
+  recorded: number
+  seconds: number
+}
+
+/** Reads, records, feeds and walks the guide from several connections at once. */
+async function load(server: BenchServer, { cookie, feed, homes }: Prepared): Promise<Taken> {
+  const taken: Taken = { times: [], wrong: new Map(), recorded: 0, seconds: 0 }
+  let number = 0
+  const get = (path: () => string): autocannon.Request => ({
+    method: 'GET',
+    setupRequest: (request) => ({ ...request, path: path(), headers: { ...request.headers, cookie } }),
+    onResponse: (status) => count(status, 'GET', [200, 304]),
+  })
+  const anyHome = () => homes[number++ % homes.length] as string
+  const record: autocannon.Request = {
+    method: 'POST',
+    path: '/homes/record/kept',
+    setupRequest: (request) => {
+      // Each of its own day and home, so that none is the same record as another.
+      const n = number++
+      const body = new URLSearchParams({
+        did: tickValue({ householdId: homes[n % homes.length] as string, task: 'alarm-test', subject: 'co' }),
+        on: addDays(ON, -1 - (Math.floor(n / homes.length) % 3000)),
+        once: `load ${n}`,
+      })
+      return {
+        ...request,
+        body: body.toString(),
+        headers: {
+          ...request.headers,
+          ...{ cookie, origin: server.address, 'content-type': 'application/x-www-form-urlencoded' },
+        },
+      }
+    },
+    onResponse: (status) => {
+      if (status === 200) taken.recorded++
+      count(status, 'POST /homes/record/kept', [200])
+    },
+  }
+  function count(status: number, what: string, fine: number[]): void {
+    if (!fine.includes(status)) taken.wrong.set(`${what} ${status}`, (taken.wrong.get(`${what} ${status}`) ?? 0) + 1)
+  }
+  const options: autocannon.Options = {
+    url: server.address,
+    connections: CONNECTIONS,
+    duration: SECONDS,
+    timeout: 30,
+    requests: [
+      get(() => '/homes'),
+      get(() => `/home/${anyHome()}`),
+      record,
+      get(() => `/home/${anyHome()}/year`),
+      get(() => feed),
+      get(() => '/check/no-heat'),
+      record,
+      get(() => '/find'),
+    ],
+  }
+  const result = await new Promise<autocannon.Result>((resolve, reject) => {
+    // Called back, it gives the run itself, which tells of every answer; awaited, only the sums.
+    const run = autocannon(options, (error, sums) => (error ? reject(error) : resolve(sums)))
+    run.on('response', (_client, _status, _bytes, time) => taken.times.push(time))
+  })
+  taken.seconds = result.duration
+  if (result.errors > 0) taken.wrong.set('no answer', result.errors)
+  return taken
+}
+
+/** Brings a household file by the page, one after the other, until it is told to stop. Gives how many were taken. */
+async function importing(server: BenchServer, cookie: string, isOver: () => boolean): Promise<number> {
+  let taken = 0
+  for (let n = 0; !isOver(); n++) {
+    const home = { ...manyHouseholds(1, ON)[0], id: `brought-${n}`, name: `Brought ${n}` }
+    const file = new File([JSON.stringify({ plenum: 1, households: [home] })], 'home.json')
+    const answer = await sendForm(`${server.address}/bring`, { file }, { headers: { cookie } })
+    if (answer.status >= 300 && answer.status < 400) taken++
+    await pause(500)
+  }
+  return taken
+}
+
+async function measure(kind: string, url: string): Promise<Row[]> {
+  process.env.DATABASE_URL = url
+  await migrate()
+  const ready = await prepared()
+  const server = await serve()
+  await pause(2000)
+  const atRest = server.memory()
+  let isOver = false
+  const brought = importing(server, ready.cookie, () => isOver)
+  const taken = await load(server, ready)
+  isOver = true
+  const imports = await brought
+  const underLoad = server.memory()
+  await server.stop()
+  const kept = await listHouseholds(ready.viewer)
+  await closeDatabase()
+  const records = kept.reduce((sum, { household }) => sum + household.records.length, 0)
+  // A brought home has its own log.
+  const theirs = imports * (manyHouseholds(1, ON)[0]?.records.length ?? 0)
+  const sorted = taken.times.toSorted((a, b) => a - b)
+  const at = (share: number) => `${(sorted[Math.floor(share * sorted.length)] ?? 0).toFixed(0)} ms`
+  const wrong = [...taken.wrong].map(([what, count]) => `${what}: ${count}`).join(', ')
+  return [
+    {
+      what: `${kind}: mixed requests for ${taken.seconds.toFixed(0)} s, ${CONNECTIONS} connections`,
+      figure: `${(taken.times.length / taken.seconds).toFixed(0)} a second; p50 ${at(0.5)}, p95 ${at(0.95)}, p99 ${at(0.99)}`,
+    },
+    { what: `${kind}: errors`, figure: wrong || 'none', goal: 'none', meets: wrong === '' },
+    {
+      what: `${kind}: records confirmed and kept`,
+      figure: `${taken.recorded} and ${records - theirs}`,
+      goal: 'the same',
+      meets: taken.recorded > 0 && taken.recorded === records - theirs,
+    },
+    {
+      what: `${kind}: homes brought and kept`,
+      figure: `${imports} and ${kept.length - HOMES}`,
+      goal: 'the same',
+      meets: imports > 0 && imports === kept.length - HOMES,
+    },
+    { what: `${kind}: memory at rest, under load`, figure: `${atRest.toFixed(0)} MB, ${underLoad.toFixed(0)} MB` },
+    { what: `${kind}: start on existing data, nothing to build`, figure: `${(server.startedIn / 1000).toFixed(1)} s` },
+  ]
+}
+
+/** The built app under a mixed load, on both kinds of database; counted afterwards. */
+export async function loadRows(): Promise<Row[]> {
+  const folder = mkdtempSync(join(tmpdir(), 'plenum-load-'))
+  process.env.DATA_DIR = folder
+  const rows = await measure('SQLite', `file:${join(folder, 'plenum.db')}`)
+  const postgres = await startPostgres({ fsync: 'on' })
+  try {
+    return [...rows, ...(await measure('PostgreSQL', await createDatabase(postgres.port, 'load')))]
+  } finally {
+    postgres.remove()
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
