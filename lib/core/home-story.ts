@@ -1,0 +1,60 @@
+import { priorBelief } from './belief'
+import { type Day, dayNumber } from './day'
+import { systemLooks } from './filter'
+import { type BeliefStep, beliefSteps, type FilterStory, filterStory, worthOf } from './filter-story'
+import { historyOf } from './history'
+import type { Household, System } from './household'
+import type { LookWorth } from './look-worth'
+import { type MonthHours, monthHours } from './month-hours'
+import { Profiles } from './profile'
+import { systemDays } from './system-days'
+import type { Tables } from './tables'
+
+/** What happened to one system, told by its hours and its filters. */
+export interface SystemStory {
+  system: System
+  months: MonthHours[]
+  /** How the dust factor was learned; null where none of its filters has a loading model. */
+  steps: BeliefStep[] | null
+  filters: FilterStory[]
+}
+
+/** What happened to one system of a household up to a day; null where it has no such system. */
+export function systemStory(home: Household, systemId: string, tables: Tables, on: Day): SystemStory | null {
+  const system = home.systems.find(({ id }) => id === systemId)
+  if (!system) return null
+  const { day, days, history, steps } = learned(home, system, tables, on)
+  const { belief } = steps.at(-1) as BeliefStep
+  const hasModel = days.path.filters.some((f) => f.loading !== null)
+  return {
+    system,
+    months: monthHours(days, home.readings, on),
+    steps: hasModel ? steps : null,
+    filters: days.path.filters.map((f) =>
+      filterStory({ f, days, history: history.filter(f.filter.id), belief, on: day }, tables),
+    ),
+  }
+}
+
+/** What a look today would teach, by the filter's id; nothing for a filter where it would teach nothing. */
+export function looksWorth(home: Household, tables: Tables, on: Day): Map<string, LookWorth> {
+  const found = new Map<string, LookWorth>()
+  for (const system of home.systems) {
+    const { day, days, history, steps } = learned(home, system, tables, on)
+    const { belief } = steps.at(-1) as BeliefStep
+    for (const f of days.path.filters) {
+      const worth = worthOf({ f, days, history: history.filter(f.filter.id), belief, on: day }, tables)
+      if (worth) found.set(f.filter.id, worth)
+    }
+  }
+  return found
+}
+
+function learned(home: Household, system: System, tables: Tables, on: Day) {
+  const day = dayNumber(on)
+  const history = historyOf(home)
+  const days = systemDays(home, system, day, tables, new Profiles(tables.figures))
+  const looks = systemLooks(days, history.filter, day, tables)
+  const steps = beliefSteps(priorBelief({ sigma: tables.figures.thetaSigma.value }), looks, tables)
+  return { day, days, history, steps }
+}
