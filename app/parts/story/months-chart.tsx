@@ -27,7 +27,9 @@ export function MonthsChart({ name, months }: { name: string; months: MonthHours
     >
       <p>{summary(months)}</p>
       <ul className="year-key">
-        {isMeasured && <KeyLine shape={<rect className="months-heat" x="9" y="2" width="16" height="20" />}>measured</KeyLine>}
+        {isMeasured && (
+          <KeyLine shape={<rect className="months-heat" x="9" y="2" width="16" height="20" />}>measured</KeyLine>
+        )}
         <KeyLine shape={<rect className="months-reckoned" x="9" y="2" width="16" height="20" />}>
           {isMeasured ? 'reckoned, set right by what was measured' : 'reckoned'}
         </KeyLine>
@@ -87,7 +89,14 @@ function draw(months: MonthHours[], width: number, id: string): Drawn {
         {months.map((month, i) => (
           <g key={month.month}>
             <Bar kind="heat" hours={month.heat} x={at(i)} slot={slot} y={scale} pattern={`${id}-heat`} />
-            <Bar kind="cool" hours={month.cool} x={at(i)} slot={slot} y={(hours) => scale(-hours)} pattern={`${id}-cool`} />
+            <Bar
+              kind="cool"
+              hours={month.cool}
+              x={at(i)}
+              slot={slot}
+              y={(hours) => scale(-hours)}
+              pattern={`${id}-cool`}
+            />
           </g>
         ))}
         <line className="year-axis" x1={LEFT} x2={width - 6} y1={scale(0)} y2={scale(0)} />
@@ -134,7 +143,19 @@ function Bar({ kind, hours, x, slot, y, pattern }: BarProps) {
   )
 }
 
-function MonthName({ month, x, y, slot, isFirst }: { month: Day; x: number; y: number; slot: number; isFirst: boolean }) {
+function MonthName({
+  month,
+  x,
+  y,
+  slot,
+  isFirst,
+}: {
+  month: Day
+  x: number
+  y: number
+  slot: number
+  isFirst: boolean
+}) {
   const { month: name, year } = dayParts(month)
   const place = Number(month.slice(5, 7))
   const short = slot >= 42 ? name.slice(0, 3) : slot >= 19 || place % 3 === 1 ? name.slice(0, 1) : ''

@@ -1,0 +1,225 @@
+import { scaleLinear } from 'd3-scale'
+import { area, curveLinear, line } from 'd3-shape'
+import type { ReactNode } from 'react'
+import { addMonths, type Day, dayNumber, dayText } from '@/lib/core/day'
+import { dateInWords, dayParts } from '@/lib/core/day-words'
+import type { FilterStory, LoadPoint, Stay } from '@/lib/core/filter-story'
+import type { Light } from '@/lib/core/household'
+import { percentInWords } from '@/lib/core/unit-words'
+import { round } from '../year-layout'
+import { ChartFigure, type Drawn, KeyLine } from './chart-figure'
+import { LoadingTable } from './loading-table'
+
+interface LoadingChartProps {
+  name: string
+  story: FilterStory
+  on: Day
+}
+
+const LEFT = 46
+const RIGHT = 8
+const TOP = 30
+const ROOM = 210
+const BOTTOM = 44
+const MONTHS_BACK = 12
+/** Past this a filter is simply full. */
+const MOST = 1.4
+
+/** How full a filter was and will be: the reckoned middle, the range around it, and what was seen. */
+export function LoadingChart({ name, story, on }: LoadingChartProps) {
+  const today = dayNumber(on)
+  const earliest = dayNumber(addMonths(on, -MONTHS_BACK))
+  const stays = story.stays.filter((stay) => stay.points.length > 0 && (stay.to === null || stay.to > earliest))
+  const current = stays.find(({ to }) => to === null)
+  const title = `How full the filter was, ${name}`
+  const now = current && loadOn(current, today)
+  const said = now
+    ? `Today it is about ${percentInWords(now.middle)} full; the range is ${percentInWords(now.low)} to ${percentInWords(now.high)}.`
+    : 'No filter is in place whose change was recorded.'
+  const lights = new Set(stays.flatMap(({ looks }) => looks.map(({ light }) => light)))
+  return (
+    <ChartFigure
+      title={title}
+      desc={`The load of each filter over time, from empty to full, up to ${dateInWords(dayText(endOf(stays, today)))}. ${said}`}
+      draw={(width, id) => draw({ stays, from: earliest, today }, width, id)}
+      table={<LoadingTable title={title} stays={stays} on={on} />}
+    >
+      <p>{said} The line is the likeliest course; with a chance of 80 % the truth lies inside the band.</p>
+      <ul className="year-key">
+        <KeyLine shape={<path className="load-line" d="M1 20L33 5" />}>reckoned</KeyLine>
+        <KeyLine shape={<path className="load-line load-ahead" d="M1 20L33 5" />}>still to come</KeyLine>
+        {(['clear', 'half', 'dark'] as const)
+          .filter((light) => lights.has(light))
+          .map((light) => (
+            <KeyLine key={light} shape={<LightSign light={light} x={17} y={12} />}>
+              {LIGHT_SEEN[light]}
+            </KeyLine>
+          ))}
+      </ul>
+    </ChartFigure>
+  )
+}
+
+export const LIGHT_SEEN: Record<Light, string> = {
+  clear: 'looked: light all over',
+  half: 'looked: light in places',
+  dark: 'looked: hardly any light',
+}
+
+/** What each answer means for the load: the model's own bounds. */
+const SEEN_RANGE: Record<Light, [number, number]> = { clear: [0, 0.4], half: [0.4, 0.8], dark: [0.8, MOST] }
+
+function endOf(stays: readonly Stay[], today: number): number {
+  return Math.max(today, ...stays.flatMap(({ points }) => points.slice(-1).map(({ on }) => on)))
+}
+
+/** The load on a day of a stay, between its points. */
+export function loadOn({ points }: Stay, day: number): LoadPoint | null {
+  const after = points.findIndex(({ on }) => on >= day)
+  const [a, b] = [points[Math.max(0, after - 1)], points[after]]
+  if (!a || !b) return points.at(-1) ?? null
+  const part = b.on === a.on ? 0 : (day - a.on) / (b.on - a.on)
+  const between = (key: 'low' | 'middle' | 'high') => a[key] + part * (b[key] - a[key])
+  return { on: day, low: between('low'), middle: between('middle'), high: between('high') }
+}
+
+function draw(
+  { stays, from, today }: { stays: Stay[]; from: number; today: number },
+  width: number,
+  id: string,
+): Drawn {
+  const start = Math.max(from, Math.min(today, ...stays.map((stay) => stay.from)))
+  const end = endOf(stays, today) + 3
+  const x = scaleLinear([start, end], [LEFT, width - RIGHT])
+  const y = scaleLinear([0, MOST], [TOP + ROOM, TOP]).clamp(true)
+  return {
+    height: TOP + ROOM + BOTTOM,
+    body: (
+      <>
+        <defs>
+          <clipPath id={`${id}-room`}>
+            <rect x={LEFT} y={TOP - 10} width={width - LEFT - RIGHT} height={ROOM + 10} />
+          </clipPath>
+        </defs>
+        <Levels y={y} width={width} />
+        <MonthTicks x={x} start={start} end={end} width={width} />
+        <g clipPath={`url(#${id}-room)`}>
+          {stays.map((stay) => (
+            <StayShape key={stay.from} stay={stay} today={today} x={x} y={y} />
+          ))}
+        </g>
+        {stays.flatMap((stay) =>
+          stay.looks
+            .filter((look) => look.on >= start)
+            .map((look) => <Seen key={`${stay.from} ${look.on}`} light={look.light} at={x(look.on)} y={y} />),
+        )}
+        <line className="year-today" x1={x(today)} x2={x(today)} y1={TOP - 8} y2={TOP + ROOM} />
+        <text
+          className="year-text year-text-strong"
+          x={x(today)}
+          y={14}
+          textAnchor={x(today) > width - 60 ? 'end' : x(today) < 80 ? 'start' : 'middle'}
+        >
+          today
+        </text>
+        <line className="year-axis" x1={LEFT} x2={width - RIGHT} y1={y(0)} y2={y(0)} />
+      </>
+    ),
+  }
+}
+
+type Scale = (value: number) => number
+
+function Levels({ y, width }: { y: Scale; width: number }) {
+  return (
+    <>
+      {[0, 0.5, 1].map((load) => (
+        <g key={load}>
+          <line
+            className={load === 1 ? 'load-full' : 'year-month'}
+            x1={LEFT}
+            x2={width - RIGHT}
+            y1={y(load)}
+            y2={y(load)}
+          />
+          <text className="year-text year-text-soft" x={LEFT - 6} y={y(load) + 5} textAnchor="end">
+            {load === 0 ? 'clean' : load === 1 ? 'full' : 'half'}
+          </text>
+        </g>
+      ))}
+    </>
+  )
+}
+
+function MonthTicks({ x, start, end, width }: { x: Scale; start: number; end: number; width: number }): ReactNode {
+  const months: Day[] = []
+  for (let month = `${dayText(start).slice(0, 7)}-01`; dayNumber(month) <= end; month = addMonths(month, 1))
+    months.push(month)
+  const slot = (width - LEFT - RIGHT) / Math.max(1, months.length)
+  const every = slot >= 40 ? 1 : slot >= 20 ? 2 : 3
+  return months.map((month, i) => {
+    const at = x(dayNumber(month))
+    if (at < LEFT) return null
+    const { month: name, year } = dayParts(month)
+    return (
+      <g key={month}>
+        <line className="year-month" x1={at} x2={at} y1={TOP + ROOM} y2={TOP + ROOM + 6} />
+        {i % every === 0 && at < width - 30 && (
+          <text className="year-text year-text-soft" x={at} y={TOP + ROOM + 20}>
+            {name.slice(0, 3)}
+            {month.slice(5, 7) === '01' && (
+              <tspan x={at} dy="18">
+                {year}
+              </tspan>
+            )}
+          </text>
+        )}
+      </g>
+    )
+  })
+}
+
+function StayShape({ stay, today, x, y }: { stay: Stay; today: number; x: Scale; y: Scale }) {
+  const band = area<LoadPoint>()
+    .x(({ on }) => round(x(on)))
+    .y0(({ low }) => round(y(low)))
+    .y1(({ high }) => round(y(high)))
+    .curve(curveLinear)
+  const middle = line<LoadPoint>()
+    .x(({ on }) => round(x(on)))
+    .y((point) => round(y(point.middle)))
+  const now = loadOn(stay, today)
+  const isOver = stay.to !== null || now === null
+  const past = isOver ? stay.points : [...stay.points.filter(({ on }) => on < today), now]
+  const ahead = isOver ? [] : [now, ...stay.points.filter(({ on }) => on > today)]
+  return (
+    <>
+      <path className="load-band" d={band(past) ?? ''} />
+      <path className="load-band load-band-ahead" d={band(ahead) ?? ''} />
+      <path className="load-line" d={middle(past) ?? ''} />
+      <path className="load-line load-ahead" d={middle(ahead) ?? ''} />
+      {stay.to !== null && <line className="load-changed" x1={x(stay.to)} x2={x(stay.to)} y1={y(0)} y2={y(MOST)} />}
+    </>
+  )
+}
+
+/** What was seen: the load that such a light stands for, with its sign. */
+function Seen({ light, at, y }: { light: Light; at: number; y: Scale }) {
+  const [low, high] = SEEN_RANGE[light]
+  return (
+    <>
+      <line className="load-seen" x1={at} x2={at} y1={y(low)} y2={y(high)} />
+      <LightSign light={light} x={at} y={(y(low) + y(high)) / 2} />
+    </>
+  )
+}
+
+/** A lens: open where light comes through, half filled, filled where it is dark. */
+export function LightSign({ light, x, y }: { light: Light; x: number; y: number }) {
+  return (
+    <>
+      <circle className={light === 'dark' ? 'light-dark' : 'light-clear'} cx={x} cy={y} r="7" />
+      {light === 'half' && <path className="light-half" d={`M${round(x)} ${round(y - 7)}a7 7 0 0 0 0 14Z`} />}
+    </>
+  )
+}
