@@ -1,6 +1,7 @@
 import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { dayInWords } from '@/lib/core/day-words'
+import { looksWorth } from '@/lib/core/home-story'
 import type { Item } from '@/lib/core/plan-types'
 import type { HomeSheet } from '@/lib/core/sheet'
 import { subjectInWords } from '@/lib/core/subject-words'
@@ -48,6 +49,7 @@ export function PlanSheet({ sheet, tables, storyHref, children }: PlanSheetProps
         items={plan.items}
         on={on}
         warnings={plan.warnings}
+        looks={looksWorth(household, tables, on)}
         whyHref={(item) => (isFilterItem(item) ? `#${anchor(item)}` : null)}
       />
       <div id={`year-${household.id}`} />

@@ -23,7 +23,7 @@ export interface SystemStory {
 export function systemStory(home: Household, systemId: string, tables: Tables, on: Day): SystemStory | null {
   const system = home.systems.find(({ id }) => id === systemId)
   if (!system) return null
-  const { day, days, history, steps } = learned(home, system, tables, on)
+  const { day, days, history, steps } = learned(home, system, { tables, on, profiles: new Profiles(tables.figures) })
   const { belief } = steps.at(-1) as BeliefStep
   const hasModel = days.path.filters.some((f) => f.loading !== null)
   return {
@@ -39,8 +39,9 @@ export function systemStory(home: Household, systemId: string, tables: Tables, o
 /** What a look today would teach, by the filter's id; nothing for a filter where it would teach nothing. */
 export function looksWorth(home: Household, tables: Tables, on: Day): Map<string, LookWorth> {
   const found = new Map<string, LookWorth>()
+  const profiles = new Profiles(tables.figures)
   for (const system of home.systems) {
-    const { day, days, history, steps } = learned(home, system, tables, on)
+    const { day, days, history, steps } = learned(home, system, { tables, on, profiles })
     const { belief } = steps.at(-1) as BeliefStep
     for (const f of days.path.filters) {
       const worth = worthOf({ f, days, history: history.filter(f.filter.id), belief, on: day }, tables)
@@ -50,10 +51,14 @@ export function looksWorth(home: Household, tables: Tables, on: Day): Map<string
   return found
 }
 
-function learned(home: Household, system: System, tables: Tables, on: Day) {
+function learned(
+  home: Household,
+  system: System,
+  { tables, on, profiles }: { tables: Tables; on: Day; profiles: Profiles },
+) {
   const day = dayNumber(on)
   const history = historyOf(home)
-  const days = systemDays(home, system, day, tables, new Profiles(tables.figures))
+  const days = systemDays(home, system, day, tables, profiles)
   const looks = systemLooks(days, history.filter, day, tables)
   const steps = beliefSteps(priorBelief({ sigma: tables.figures.thetaSigma.value }), looks, tables)
   return { day, days, history, steps }

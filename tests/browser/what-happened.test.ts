@@ -68,7 +68,7 @@ test('it is reached from what is due, why, details and the log, without scripts 
     await page.getByText('What happened, in pictures:').getByRole('link').click()
     await page.getByRole('heading', { level: 2, name: 'Hours it ran' }).waitFor()
   }
-  await page.getByText('What was learned of the dust, Main, as a table').click()
+  await page.getByText('What was learned of the dust, Main system, as a table').click()
   await page.getByRole('cell', { name: 'Hardly any light comes through' }).first().waitFor()
   expect((await page.goto(`${home}/what-happened/none`))?.status()).toBe(404)
 })

@@ -27,7 +27,7 @@ export function BeliefChart({ name, steps }: { name: string; steps: BeliefStep[]
   const said =
     looks === 0
       ? `Nothing was seen yet, so this home may have anything from ${rangeInWords(last.theta)} times the dust that its people, pets and floors suggest. Each look narrows that.`
-      : `After ${plural(looks, 'look')} it has about ${times(last.theta.q50)} times the dust that its people, pets and floors suggest; with a chance of 80 % between ${rangeInWords(last.theta, 'and')} times.`
+      : `After ${plural(looks, 'look')} it has about ${times(last.theta.q50)} times the dust that its people, pets and floors suggest; with a chance of 80 % between ${rangeInWords(last.theta, 'and')} times.`
   return (
     <ChartFigure
       title={title}
@@ -42,7 +42,7 @@ export function BeliefChart({ name, steps }: { name: string; steps: BeliefStep[]
           <KeyLine shape={<path className="belief-between" d="M1 20Q17 2 33 20" />}>after earlier looks</KeyLine>
         )}
         <KeyLine shape={<path className="belief-now" d="M1 21Q17 -2 33 21" />}>
-          {looks > 0 ? 'now' : 'before any look'}; filled: the middle 80 %
+          {looks > 0 ? 'now' : 'before any look'}; filled: the middle 80 %
         </KeyLine>
       </ul>
     </ChartFigure>
@@ -136,7 +136,7 @@ function BeliefTable({ title, steps }: { title: string; steps: BeliefStep[] }) {
             Dust, middle
           </th>
           <th scope="col" className="number">
-            80 % range
+            80 % range
           </th>
         </tr>
       </thead>

@@ -2,7 +2,7 @@ import { scaleLinear } from 'd3-scale'
 import { area, curveLinear, line } from 'd3-shape'
 import type { ReactNode } from 'react'
 import { addMonths, type Day, dayNumber, dayText } from '@/lib/core/day'
-import { dateInWords, dayParts } from '@/lib/core/day-words'
+import { dateInWords, dayParts, plural } from '@/lib/core/day-words'
 import type { FilterStory, LoadPoint, Stay } from '@/lib/core/filter-story'
 import type { Light } from '@/lib/core/household'
 import { percentInWords } from '@/lib/core/unit-words'
@@ -44,7 +44,10 @@ export function LoadingChart({ name, story, on }: LoadingChartProps) {
       draw={(width, id) => draw({ stays, from: earliest, today }, width, id)}
       table={<LoadingTable title={title} stays={stays} on={on} />}
     >
-      <p>{said} The line is the likeliest course; with a chance of 80 % the truth lies inside the band.</p>
+      <p>
+        {said} {current && pace(current)} The line is the likeliest course; with a chance of 80 % the truth lies inside
+        the band.
+      </p>
       <ul className="year-key">
         <KeyLine shape={<path className="load-line" d="M1 20L33 5" />}>reckoned</KeyLine>
         <KeyLine shape={<path className="load-line load-ahead" d="M1 20L33 5" />}>still to come</KeyLine>
@@ -58,6 +61,14 @@ export function LoadingChart({ name, story, on }: LoadingChartProps) {
       </ul>
     </ChartFigure>
   )
+}
+
+/** How soon it fills, beside the rule: `It is full about 47 days after its change; the longest it may stay is 90 days.` */
+function pace({ points, from, limitDays }: Stay): string {
+  const full = points.find(({ middle }) => middle >= 1)
+  return full
+    ? `It is full about ${plural(full.on - from, 'day')} after its change; the longest it may stay is ${plural(limitDays, 'day')}.`
+    : `It does not fill before the ${plural(limitDays, 'day')} that it may stay at the longest.`
 }
 
 export const LIGHT_SEEN: Record<Light, string> = {

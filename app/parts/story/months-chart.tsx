@@ -12,6 +12,8 @@ const BOTTOM = 44
 const ROOM = 230
 /** A year of a few hours shouldn't look like a winter. */
 const LEAST_TOP_HOURS = 30
+/** No heating was measured in July, and none was expected: there is nothing to compare. */
+const LEAST_SHOWN_HOURS = 1
 
 /** Hours by month: measured and reckoned, and what the climate alone suggests; heat up, cold down. */
 export function MonthsChart({ name, months }: { name: string; months: MonthHours[] }) {
@@ -30,7 +32,14 @@ export function MonthsChart({ name, months }: { name: string; months: MonthHours
         {isMeasured && (
           <KeyLine shape={<rect className="months-heat" x="9" y="2" width="16" height="20" />}>measured</KeyLine>
         )}
-        <KeyLine shape={<rect className="months-reckoned" x="9" y="2" width="16" height="20" />}>
+        <KeyLine
+          shape={
+            <>
+              <rect className="year-heat" x="9" y="2" width="16" height="20" />
+              <path className="year-heat-line" d="M9 12L19 2M9 22L25 6M17 22L25 14" strokeWidth="2" />
+            </>
+          }
+        >
           {isMeasured ? 'reckoned, set right by what was measured' : 'reckoned'}
         </KeyLine>
         {isMeasured && (
@@ -136,7 +145,7 @@ function Bar({ kind, hours, x, slot, y, pattern }: BarProps) {
       {measured > 0 && <rect className={`months-${kind}`} {...box(0, measured)} />}
       {reckoned > 0 && <rect className={`year-${kind}`} {...box(measured, measured + reckoned)} />}
       {reckoned > 0 && <rect fill={`url(#${pattern})`} {...box(measured, measured + reckoned)} />}
-      {measuredDays > 0 && modelled > 0 && (
+      {measuredDays > 0 && Math.max(modelled, measured) >= LEAST_SHOWN_HOURS && (
         <line className="months-model" x1={x + slot * 0.04} x2={x + slot * 0.96} y1={y(modelled)} y2={y(modelled)} />
       )}
     </>

@@ -75,12 +75,22 @@ function FilterSection({ household, story, on, tables }: FilterSectionProps) {
           holds is not reckoned, so there is no loading to draw.
         </p>
       )}
-      {story.hasModel && story.stays.length > 0 && <LoadingChart name={name} story={story} on={on} />}
-      {story.stays.length > 0 && <PastFilters name={name} story={story} />}
+      {story.hasModel && story.stays.length > 0 && (
+        <>
+          <h3>How full it was</h3>
+          <LoadingChart name={name} story={story} on={on} />
+        </>
+      )}
+      {story.stays.length > 0 && (
+        <>
+          <h3>Filters taken out</h3>
+          <PastFilters name={name} story={story} />
+        </>
+      )}
       {story.hasModel && (
         <>
           <h3>What a look today would teach</h3>
-          <LookWorthView name={name} worth={story.worth} on={on} tables={tables} />
+          <LookWorthView worth={story.worth} on={on} tables={tables} />
         </>
       )}
     </section>

@@ -23,8 +23,8 @@ async function Page({ params }: Props) {
       <main id="main" tabIndex={-1}>
         <h1>What happened: {story.system.name}</h1>
         <p className="lead">
-          How long it ran, how its filters filled, and what your looks taught. Every line of the{' '}
-          <Link href={`/home/${id}/log`}>log</Link> about it is drawn here.
+          How long it ran, how its filters filled, and what your looks taught. The{' '}
+          <Link href={`/home/${id}/log`}>log</Link> has it line by line.
         </p>
         <SystemStoryView household={household} story={story} on={on} tables={tables} />
       </main>
