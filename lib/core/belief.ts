@@ -1,5 +1,5 @@
 import { LIGHTS, type Light } from './household'
-import type { Look, Theta } from './learning'
+import type { DustPrior, Look, Theta } from './learning'
 import { logBetween, logDistribution } from './normal'
 import type { Figures } from './tables'
 
@@ -24,8 +24,8 @@ export const LOG_THETA: Float64Array = Float64Array.from(
 /** Between two points of the grid. */
 export const STEP = (2 * REACH) / (POINTS - 1)
 
-/** Before any look: ln θ is normal around `mean`, 0 for a home of which nothing is known. */
-export function priorBelief({ mean = 0, sigma }: { mean?: number; sigma: number }): Belief {
+/** Before any look. */
+export function priorBelief({ mean, sigma }: DustPrior): Belief {
   return beliefOf(LOG_THETA.map((t) => -(((t - mean) / sigma) ** 2) / 2))
 }
 

@@ -40,6 +40,8 @@ export interface Stay {
 export interface FilterStory {
   filter: string
   hasModel: boolean
+  /** It is washed and put back, not taken out for good. */
+  isWashed: boolean
   /** The oldest first; empty where no change was ever recorded. */
   stays: Stay[]
   /** What a look today would teach; null where it would teach nothing. */
@@ -93,6 +95,7 @@ export function filterStory({ f, days, history, belief, on }: StoryFacts, tables
   return {
     filter: f.filter.id,
     hasModel: f.loading !== null,
+    isWashed: f.filter.medium === 'washable' || f.filter.medium === 'screen',
     stays,
     worth: worthOf({ f, days, history, belief, on }, tables),
   }

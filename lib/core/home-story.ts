@@ -6,6 +6,7 @@ import { historyOf } from './history'
 import type { Household, System } from './household'
 import type { LookWorth } from './look-worth'
 import { type MonthHours, monthHours } from './month-hours'
+import { startOf } from './pooling'
 import { Profiles } from './profile'
 import { systemDays } from './system-days'
 import type { Tables } from './tables'
@@ -60,6 +61,6 @@ function learned(
   const history = historyOf(home)
   const days = systemDays(home, system, day, tables, profiles)
   const looks = systemLooks(days, history.filter, day, tables)
-  const steps = beliefSteps(priorBelief({ sigma: tables.figures.thetaSigma.value }), looks, tables)
+  const steps = beliefSteps(priorBelief(startOf(system.dustStart, tables.figures)), looks, tables)
   return { day, days, history, steps }
 }

@@ -25,6 +25,8 @@ export interface LookWorth {
   rangeDays: number
   rangeAfterDays: number
   isWorthIt: boolean
+  /** It is full, or over its limit, however clean the home may be. */
+  isOver: boolean
 }
 
 interface LookFacts {
@@ -62,6 +64,7 @@ export function lookWorth({ belief, expected, dayFull, on }: LookFacts, figures:
     answers,
     rangeDays,
     rangeAfterDays,
+    isOver: now.late <= on,
     isWorthIt: rangeDays - rangeAfterDays >= figures.lookWorthDays.value,
   }
 }

@@ -6,7 +6,8 @@ import type { LookWorth } from './look-worth'
 export function worthInWords(worth: LookWorth | null): string {
   if (!worth)
     return 'A look today would teach nothing yet: the filter is too fresh to tell, or its last change is not known.'
-  const { rangeDays, rangeAfterDays, isWorthIt } = worth
+  const { rangeDays, rangeAfterDays, isWorthIt, isOver } = worth
+  if (isOver) return 'A look today would not move the day: its time is over even in a cleaner home.'
   const less = Math.round(rangeDays - rangeAfterDays)
   if (rangeDays === 0) return 'A look today would not move the day: it is the same for a dustier and a cleaner home.'
   if (less < 1) return 'A look today would hardly narrow down the day.'

@@ -3,12 +3,12 @@ import { expect, test } from 'vitest'
 import { tables } from '@/content/tables'
 import { afterLook, type Belief, chanceOfLights, priorBelief, thetaOf, varianceOf } from '@/lib/core/belief'
 import { LIGHTS } from '@/lib/core/household'
-import { type Look, learnTheta } from '@/lib/core/learning'
+import { type Look, learnTheta, worldPrior } from '@/lib/core/learning'
 import { expectedVariance, lookWorth } from '@/lib/core/look-worth'
 import { distribution } from '@/lib/core/normal'
 
 const { figures } = tables
-const prior = priorBelief({ sigma: figures.thetaSigma.value })
+const prior = priorBelief(worldPrior(figures))
 
 const anyLook: fc.Arbitrary<Look> = fc.record({
   light: fc.constantFrom(...LIGHTS),

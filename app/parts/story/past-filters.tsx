@@ -17,24 +17,32 @@ const SHOWN = 8
 export function PastFilters({ name, story }: { name: string; story: FilterStory }) {
   const past = story.stays.filter(({ to }) => to !== null).reverse()
   if (past.length === 0) {
-    return (
+    return story.isWashed ? (
+      <p>
+        No washing came after another in the last two years that we know of. The next one will stand here, with how long
+        it was since the one before.
+      </p>
+    ) : (
       <p>
         No filter was taken out of here in the last two years that we know of. The next change will stand here, with how
         long it stayed and how full it was.
       </p>
     )
   }
-  const title = `Filters taken out, ${name}`
-  const table = <PastTable title={title} past={past} />
+  const title = `${story.isWashed ? 'Washings' : 'Filters taken out'}, ${name}`
+  const table = <PastTable title={title} past={past} isWashed={story.isWashed} />
   if (!story.hasModel) return <div className="table-box">{table}</div>
   return (
     <ChartFigure
       title={title}
-      desc={`${plural(past.length, 'filter')} taken out, each as a bar from empty to full: ${past.slice(0, SHOWN).map(inWords).join('; ')}.`}
+      desc={`${story.isWashed ? plural(past.length, 'washing') : `${plural(past.length, 'filter')} taken out`}, each as a bar from empty to full: ${past.slice(0, SHOWN).map(inWords).join('; ')}.`}
       draw={(width) => draw(past.slice(0, SHOWN), width)}
       table={table}
     >
-      <p>How full each was when it came out, by what is known of this home today; the thin line is the range.</p>
+      <p>
+        How full {story.isWashed ? 'it was each time' : 'each was when it came out'}, by what is known of this home
+        today; the thin line is the range.
+      </p>
       <ul className="year-key">
         <KeyLine shape={<rect className="past-bar" x="1" y="6" width="32" height="12" />}>reckoned load</KeyLine>
         {past.some(({ lightAtRemoval }) => lightAtRemoval) && (
@@ -91,13 +99,13 @@ function Row({ stay, top, x, width }: { stay: Stay; top: number; x: (load: numbe
   )
 }
 
-function PastTable({ title, past }: { title: string; past: Stay[] }) {
+function PastTable({ title, past, isWashed }: { title: string; past: Stay[]; isWashed: boolean }) {
   return (
     <table>
       <caption>{title}</caption>
       <thead>
         <tr>
-          <th scope="col">Taken out</th>
+          <th scope="col">{isWashed ? 'Washed' : 'Taken out'}</th>
           <th scope="col" className="number">
             In place
           </th>

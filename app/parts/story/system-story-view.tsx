@@ -5,6 +5,7 @@ import type { SystemStory } from '@/lib/core/home-story'
 import type { Household } from '@/lib/core/household'
 import { subjectInWords } from '@/lib/core/subject-words'
 import type { Tables } from '@/lib/core/tables'
+import { numberInWords } from '@/lib/core/unit-words'
 import { BeliefChart } from './belief-chart'
 import { LoadingChart } from './loading-chart'
 import { LookWorthView } from './look-worth-view'
@@ -42,6 +43,12 @@ export function SystemStoryView({ household, story, on, tables }: SystemStoryPro
       {steps && (
         <section aria-labelledby="dust">
           <h2 id="dust">What the looks taught</h2>
+          {system.dustStart && (
+            <p>
+              Before any look here, it starts from what the looks at {plural(system.dustStart.systems, 'other system')}{' '}
+              of its owner told: about {numberInWords(system.dustStart.median, 1)} times the dust reckoned.
+            </p>
+          )}
           <BeliefChart name={system.name} steps={steps} />
         </section>
       )}
@@ -83,7 +90,7 @@ function FilterSection({ household, story, on, tables }: FilterSectionProps) {
       )}
       {story.stays.length > 0 && (
         <>
-          <h3>Filters taken out</h3>
+          <h3>{story.isWashed ? 'When it was washed' : 'Filters taken out'}</h3>
           <PastFilters name={name} story={story} />
         </>
       )}
