@@ -16,7 +16,7 @@ interface DueItemProps {
   item: Item
   on: Day
   whyHref: string | null
-  /** What a look today would teach, where that is known. */
+  /** What a look would teach, today or on the look day to come, where that is known. */
   look?: LookWorth | undefined
   children?: ReactNode
 }
@@ -48,10 +48,8 @@ export function DueItem({ household, item, on, whyHref, look, children }: DueIte
         {item.reasons.length > 0 && <p className="due-why">{item.reasons.map(({ say }) => say).join(' ')}</p>}
         {item.lookOn && item.lookOn < item.due && filter?.medium !== 'screen' && (
           <p className="due-look">
-            {item.lookOn <= on
-              ? `${look && !look.isWorthIt ? 'You may hold it' : 'Hold it'} up to a lamp now`
-              : `Hold it up to a lamp on ${dayInWords(item.lookOn, on)}`}
-            : much light means it can stay.{item.lookOn <= on && look && ` ${worthInWords(look)}`}
+            {lookFor(item.lookOn, look, on)}: much light means it can stay.
+            {look && ` ${worthInWords(look, item.lookOn <= on ? 'today' : 'then')}`}
           </p>
         )}
         {children && <div className="due-actions">{children}</div>}
@@ -63,6 +61,11 @@ export function DueItem({ household, item, on, whyHref, look, children }: DueIte
       </div>
     </article>
   )
+}
+
+function lookFor(lookOn: Day, look: LookWorth | undefined, on: Day): string {
+  const say = look && !look.isWorthIt ? 'You may hold it up to a lamp' : 'Hold it up to a lamp'
+  return lookOn <= on ? `${say} now` : `${say} on ${dayInWords(lookOn, on)}`
 }
 
 function late({ due }: Item, on: Day): string {

@@ -16,7 +16,7 @@ interface DueListProps {
   /** Where the workings of a filter's day are shown; null where there are none. */
   whyHref?: (item: Item) => string | null
   warnings?: Warning[]
-  /** What a look today would teach, by the filter's id. */
+  /** What a look would teach, today or on the look day to come, by the filter's id. */
   looks?: ReadonlyMap<string, LookWorth>
 }
 

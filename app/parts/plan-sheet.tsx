@@ -49,7 +49,7 @@ export function PlanSheet({ sheet, tables, storyHref, children }: PlanSheetProps
         items={plan.items}
         on={on}
         warnings={plan.warnings}
-        looks={looksWorth(household, tables, on)}
+        looks={looksWorth(household, tables, on, plan.items)}
         whyHref={(item) => (isFilterItem(item) ? `#${anchor(item)}` : null)}
       />
       <div id={`year-${household.id}`} />

@@ -6,6 +6,7 @@ import { historyOf } from './history'
 import type { Household, System } from './household'
 import type { LookWorth } from './look-worth'
 import { type MonthHours, monthHours } from './month-hours'
+import type { Item } from './plan-types'
 import { startOf } from './pooling'
 import { Profiles } from './profile'
 import { systemDays } from './system-days'
@@ -37,15 +38,25 @@ export function systemStory(home: Household, systemId: string, tables: Tables, o
   }
 }
 
-/** What a look today would teach, by the filter's id; nothing for a filter where it would teach nothing. */
-export function looksWorth(home: Household, tables: Tables, on: Day): Map<string, LookWorth> {
+/**
+ * What a look would teach, by the filter's id: today, or on the look day of the filter's item where that is still to
+ * come. Nothing for a filter where it would teach nothing.
+ */
+export function looksWorth(
+  home: Household,
+  tables: Tables,
+  on: Day,
+  items: readonly Pick<Item, 'subject' | 'lookOn'>[] = [],
+): Map<string, LookWorth> {
   const found = new Map<string, LookWorth>()
   const profiles = new Profiles(tables.figures)
   for (const system of home.systems) {
     const { day, days, history, steps } = learned(home, system, { tables, on, profiles })
     const { belief } = steps.at(-1) as BeliefStep
     for (const f of days.path.filters) {
-      const worth = worthOf({ f, days, history: history.filter(f.filter.id), belief, on: day }, tables)
+      const { lookOn } = items.find(({ subject, lookOn }) => subject === f.filter.id && lookOn !== undefined) ?? {}
+      const at = lookOn === undefined ? day : Math.max(day, dayNumber(lookOn))
+      const worth = worthOf({ f, days, history: history.filter(f.filter.id), belief, on: at }, tables)
       if (worth) found.set(f.filter.id, worth)
     }
   }

@@ -51,7 +51,7 @@ async function Page({ params, searchParams }: Props) {
             items={due}
             on={on}
             warnings={plan.warnings}
-            looks={looksWorth(household, tables, on)}
+            looks={looksWorth(household, tables, on, plan.items)}
             whyHref={(item) => (isFilterItem(item) ? `/home/${id}/why/${item.subject}` : null)}
             actions={may(stored.role, 'record') ? (item) => <ItemActions id={id} item={item} on={on} /> : undefined}
           />
