@@ -66,6 +66,21 @@ test('without a look the early and late days of a look’s worth are those of th
   })
 })
 
+test('a look on a day to come is judged by what the filter will hold then', () => {
+  const home = aHousehold({
+    since: '2026-09-01',
+    dustEvents: [],
+    readings: [],
+    records: [{ on: '2026-11-22', kind: 'filter-changed', filter: 'hall' }],
+  })
+  const { items } = planHousehold(home, tables, '2026-11-25')
+  const today = looksWorth(home, tables, '2026-11-25').get('hall')
+  const then = looksWorth(home, tables, '2026-11-25', items).get('hall')
+  const gain = (worth: typeof today) => (worth ? worth.rangeDays - worth.rangeAfterDays : 0)
+  expect(gain(then)).toBeGreaterThan(gain(today))
+  expect(worthInWords(then ?? null, 'then')).toMatch(/^(Worth it|Not needed): a look then would narrow the \d+ days/)
+})
+
 test('a year of months is a year of the model, and a measured month is what was read', () => {
   const home = aHousehold({
     readings: [
