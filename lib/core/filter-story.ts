@@ -114,6 +114,16 @@ export function worthOf({ f, days, history, belief, on }: StoryFacts, tables: Ta
   return lookWorth({ belief, expected: (grams(on) - start) / capacityGrams, dayFull, on }, tables.figures)
 }
 
+/** The load on a day of a stay, between its points. */
+export function loadOn({ points }: Stay, day: DayNumber): LoadPoint | null {
+  const after = points.findIndex(({ on }) => on >= day)
+  const [a, b] = [points[Math.max(0, after - 1)], points[after]]
+  if (!a || !b) return points.at(-1) ?? null
+  const part = b.on === a.on ? 0 : (day - a.on) / (b.on - a.on)
+  const between = (key: 'low' | 'middle' | 'high') => a[key] + part * (b[key] - a[key])
+  return { on: day, low: between('low'), middle: between('middle'), high: between('high') }
+}
+
 function loadPoints(
   { load, theta }: { load: (day: DayNumber) => number; theta: Theta },
   { from, to }: { from: DayNumber; to: DayNumber },

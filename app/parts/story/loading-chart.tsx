@@ -1,19 +1,19 @@
 import { scaleLinear } from 'd3-scale'
-import { area, curveLinear, line } from 'd3-shape'
 import type { ReactNode } from 'react'
 import { addMonths, type Day, dayNumber, dayText } from '@/lib/core/day'
 import { dateInWords, dayParts, plural } from '@/lib/core/day-words'
-import type { FilterStory, LoadPoint, Stay } from '@/lib/core/filter-story'
-import type { Light } from '@/lib/core/household'
+import { type FilterStory, loadOn, type Stay } from '@/lib/core/filter-story'
+import type { Figures } from '@/lib/core/tables'
 import { percentInWords } from '@/lib/core/unit-words'
-import { round } from '../year-layout'
 import { ChartFigure, type Drawn, KeyLine } from './chart-figure'
+import { LIGHT_SEEN, LightSign, MOST, type Scale, Seen, StayShape } from './loading-shapes'
 import { LoadingTable } from './loading-table'
 
 interface LoadingChartProps {
   name: string
   story: FilterStory
   on: Day
+  figures: Figures
 }
 
 const LEFT = 46
@@ -22,11 +22,9 @@ const TOP = 30
 const ROOM = 210
 const BOTTOM = 44
 const MONTHS_BACK = 12
-/** Past this a filter is simply full. */
-const MOST = 1.4
 
 /** How full a filter was and will be: the reckoned middle, the range around it, and what was seen. */
-export function LoadingChart({ name, story, on }: LoadingChartProps) {
+export function LoadingChart({ name, story, on, figures }: LoadingChartProps) {
   const today = dayNumber(on)
   const earliest = dayNumber(addMonths(on, -MONTHS_BACK))
   const stays = story.stays.filter((stay) => stay.points.length > 0 && (stay.to === null || stay.to > earliest))
@@ -41,7 +39,7 @@ export function LoadingChart({ name, story, on }: LoadingChartProps) {
     <ChartFigure
       title={title}
       desc={`The load of each filter over time, from empty to full, up to ${dateInWords(dayText(endOf(stays, today)))}. ${said}`}
-      draw={(width, id) => draw({ stays, from: earliest, today }, width, id)}
+      draw={(width, id) => draw({ stays, from: earliest, today, figures }, width, id)}
       table={<LoadingTable title={title} stays={stays} on={on} />}
     >
       <p>
@@ -71,34 +69,18 @@ function pace({ points, from, limitDays }: Stay): string {
     : `It does not fill before the ${plural(limitDays, 'day')} that it may stay at the longest.`
 }
 
-export const LIGHT_SEEN: Record<Light, string> = {
-  clear: 'looked: light all over',
-  half: 'looked: light in places',
-  dark: 'looked: hardly any light',
-}
-
-/** What each answer means for the load: the model's own bounds. */
-const SEEN_RANGE: Record<Light, [number, number]> = { clear: [0, 0.4], half: [0.4, 0.8], dark: [0.8, MOST] }
-
 function endOf(stays: readonly Stay[], today: number): number {
   return Math.max(today, ...stays.flatMap(({ points }) => points.slice(-1).map(({ on }) => on)))
 }
 
-/** The load on a day of a stay, between its points. */
-export function loadOn({ points }: Stay, day: number): LoadPoint | null {
-  const after = points.findIndex(({ on }) => on >= day)
-  const [a, b] = [points[Math.max(0, after - 1)], points[after]]
-  if (!a || !b) return points.at(-1) ?? null
-  const part = b.on === a.on ? 0 : (day - a.on) / (b.on - a.on)
-  const between = (key: 'low' | 'middle' | 'high') => a[key] + part * (b[key] - a[key])
-  return { on: day, low: between('low'), middle: between('middle'), high: between('high') }
+interface LoadingFacts {
+  stays: Stay[]
+  from: number
+  today: number
+  figures: Figures
 }
 
-function draw(
-  { stays, from, today }: { stays: Stay[]; from: number; today: number },
-  width: number,
-  id: string,
-): Drawn {
+function draw({ stays, from, today, figures }: LoadingFacts, width: number, id: string): Drawn {
   const start = Math.max(from, Math.min(today, ...stays.map((stay) => stay.from)))
   const end = endOf(stays, today) + 3
   const x = scaleLinear([start, end], [LEFT, width - RIGHT])
@@ -122,7 +104,9 @@ function draw(
         {stays.flatMap((stay) =>
           stay.looks
             .filter((look) => look.on >= start)
-            .map((look) => <Seen key={`${stay.from} ${look.on}`} light={look.light} at={x(look.on)} y={y} />),
+            .map((look) => (
+              <Seen key={`${stay.from} ${look.on}`} light={look.light} at={x(look.on)} y={y} figures={figures} />
+            )),
         )}
         <line className="year-today" x1={x(today)} x2={x(today)} y1={TOP - 8} y2={TOP + ROOM} />
         <text
@@ -138,8 +122,6 @@ function draw(
     ),
   }
 }
-
-type Scale = (value: number) => number
 
 function Levels({ y, width }: { y: Scale; width: number }) {
   return (
@@ -188,49 +170,4 @@ function MonthTicks({ x, start, end, width }: { x: Scale; start: number; end: nu
       </g>
     )
   })
-}
-
-function StayShape({ stay, today, x, y }: { stay: Stay; today: number; x: Scale; y: Scale }) {
-  const band = area<LoadPoint>()
-    .x(({ on }) => round(x(on)))
-    .y0(({ low }) => round(y(low)))
-    .y1(({ high }) => round(y(high)))
-    .curve(curveLinear)
-  const middle = line<LoadPoint>()
-    .x(({ on }) => round(x(on)))
-    .y((point) => round(y(point.middle)))
-  const now = loadOn(stay, today)
-  const isOver = stay.to !== null || now === null
-  const past = isOver ? stay.points : [...stay.points.filter(({ on }) => on < today), now]
-  const ahead = isOver ? [] : [now, ...stay.points.filter(({ on }) => on > today)]
-  return (
-    <>
-      <path className="load-band" d={band(past) ?? ''} />
-      <path className="load-band load-band-ahead" d={band(ahead) ?? ''} />
-      <path className="load-line" d={middle(past) ?? ''} />
-      <path className="load-line load-ahead" d={middle(ahead) ?? ''} />
-      {stay.to !== null && <line className="load-changed" x1={x(stay.to)} x2={x(stay.to)} y1={y(0)} y2={y(MOST)} />}
-    </>
-  )
-}
-
-/** What was seen: the load that such a light stands for, with its sign. */
-function Seen({ light, at, y }: { light: Light; at: number; y: Scale }) {
-  const [low, high] = SEEN_RANGE[light]
-  return (
-    <>
-      <line className="load-seen" x1={at} x2={at} y1={y(low)} y2={y(high)} />
-      <LightSign light={light} x={at} y={(y(low) + y(high)) / 2} />
-    </>
-  )
-}
-
-/** A lens: open where light comes through, half filled, filled where it is dark. */
-export function LightSign({ light, x, y }: { light: Light; x: number; y: number }) {
-  return (
-    <>
-      <circle className={light === 'dark' ? 'light-dark' : 'light-clear'} cx={x} cy={y} r="7" />
-      {light === 'half' && <path className="light-half" d={`M${round(x)} ${round(y - 7)}a7 7 0 0 0 0 14Z`} />}
-    </>
-  )
 }

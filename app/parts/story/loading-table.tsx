@@ -1,8 +1,8 @@
 import { addMonths, type Day, dayNumber, dayText } from '@/lib/core/day'
 import { dateInWords } from '@/lib/core/day-words'
-import type { Stay } from '@/lib/core/filter-story'
+import { loadOn, type Stay } from '@/lib/core/filter-story'
 import { percentInWords } from '@/lib/core/unit-words'
-import { LIGHT_SEEN, loadOn } from './loading-chart'
+import { LIGHT_SEEN } from './loading-shapes'
 
 /** How full each filter was at its change, at every first of a month, at each look, and today. */
 export function LoadingTable({ title, stays, on }: { title: string; stays: Stay[]; on: Day }) {

@@ -5,7 +5,7 @@ import type { FilterStory, Stay } from '@/lib/core/filter-story'
 import { hoursInWords, percentInWords } from '@/lib/core/unit-words'
 import { lightInWords } from '@/lib/core/words'
 import { ChartFigure, type Drawn, KeyLine } from './chart-figure'
-import { LightSign } from './loading-chart'
+import { LightSign } from './loading-shapes'
 
 const ROW = 52
 const TOP = 26

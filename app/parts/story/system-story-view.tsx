@@ -85,7 +85,7 @@ function FilterSection({ household, story, on, tables }: FilterSectionProps) {
       {story.hasModel && story.stays.length > 0 && (
         <>
           <h3>How full it was</h3>
-          <LoadingChart name={name} story={story} on={on} />
+          <LoadingChart name={name} story={story} on={on} figures={tables.figures} />
         </>
       )}
       {story.stays.length > 0 && (
