@@ -1,7 +1,6 @@
 import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { dayInWords } from '@/lib/core/day-words'
-import { looksWorth } from '@/lib/core/home-story'
 import type { Item } from '@/lib/core/plan-types'
 import type { HomeSheet } from '@/lib/core/sheet'
 import { subjectInWords } from '@/lib/core/subject-words'
@@ -49,7 +48,7 @@ export function PlanSheet({ sheet, tables, storyHref, children }: PlanSheetProps
         items={plan.items}
         on={on}
         warnings={plan.warnings}
-        looks={looksWorth(household, tables, on, plan.items)}
+        looks={new Map(sheet.looks)}
         whyHref={(item) => (isFilterItem(item) ? `#${anchor(item)}` : null)}
       />
       <div id={`year-${household.id}`} />
