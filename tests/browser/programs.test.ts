@@ -52,6 +52,8 @@ for (const javaScript of [false, true])
     expect(planSchema.parse(await answer.json()).households).toHaveLength(1)
     const again = await ask(token, { headers: { 'if-none-match': answer.headers.get('etag') ?? '' } })
     expect(again.status).toBe(304)
+    const head = await ask(token, { method: 'HEAD' })
+    expect([head.status, head.headers.get('etag'), await head.text()]).toEqual([200, answer.headers.get('etag'), ''])
 
     await page.goto('/account/programs')
     expect(await page.content(), 'shown once').not.toContain(token)
