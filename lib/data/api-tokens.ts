@@ -2,7 +2,7 @@ import type { Day } from '@/lib/core/day'
 import type { Act, Instant, Viewer } from '@/lib/core/viewer'
 import { ask, together } from './connection'
 import { newId } from './new-id'
-import type { Refusal } from './scope'
+import { holdAccount, type Refusal } from './scope'
 
 /** A token with which a program reads an account's plan, without its secret. */
 export interface ApiToken {
@@ -37,8 +37,8 @@ export function saveApiToken(
   return together(async (tx) => {
     if (act.viewer.kind !== 'account') return { ok: false, because: 'not-found' }
     const { accountId } = act.viewer
-    // A write comes first, so that two at once cannot both be the last that is allowed.
-    await tx.$executeRaw`UPDATE "User" SET "name" = "name" WHERE "id" = ${accountId}`
+    // So that two at once cannot both be the last that is allowed.
+    await holdAccount(tx, accountId)
     const open = await tx.apiToken.count({ where: { accountId, revokedAt: null } })
     if (open >= MOST_TOKENS) return { ok: false, because: 'too-many' }
     const { id } = await tx.apiToken.create({ data: { id: newId(), tokenHash, accountId, name, createdAt: act.at } })
