@@ -7,6 +7,7 @@ import type { Tenure } from '@/lib/core/household'
 import type { Item } from '@/lib/core/plan-types'
 import { subjectInWords } from '@/lib/core/subject-words'
 import type { Viewer } from '@/lib/core/viewer'
+import { daysByZone } from '@/lib/core/zone'
 import type { Home, StoredHousehold } from '@/lib/data/households'
 import { keepPlans } from '@/lib/data/kept-plans'
 import { plans } from './plans'
@@ -41,22 +42,10 @@ function digest(stored: StoredHousehold, on: Day): Unit {
 /** Every home that the viewer sees with what is due in it, and the viewer's role. Only what changed is planned anew. */
 export async function listUnits(viewer: Viewer): Promise<{ home: Home; plan: Unit }[]> {
   await connection()
-  return unitsOf(viewer, daysByZone())
+  return unitsOf(viewer, daysByZone(clock.today))
 }
 
 /** The same outside a request, where `today` says what day it is in a zone. */
 export function unitsOf(viewer: Viewer, today: (timeZone: string) => Day): Promise<{ home: Home; plan: Unit }[]> {
   return kept.list(viewer, ({ timeZone }) => today(timeZone))
-}
-
-/** Today by zone, asked once for each: the platform takes longer for it than the rest of a row. */
-function daysByZone(): (timeZone: string) => Day {
-  const days = new Map<string, Day>()
-  return (timeZone) => {
-    const known = days.get(timeZone)
-    if (known !== undefined) return known
-    const day = clock.today(timeZone)
-    days.set(timeZone, day)
-    return day
-  }
 }

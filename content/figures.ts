@@ -253,6 +253,13 @@ export const figures = {
     mark: 'C',
     reason: 'Nobody should be asked to look twice in two weeks.',
   },
+  lookWorthDays: {
+    value: 7,
+    unit: 'days',
+    mark: 'C',
+    reason:
+      'A look takes five minutes and perhaps a chair: it is worth asking for when it narrows the days by a week on average. A day or two less to wonder about is not.',
+  },
   changeBeforeDays: { value: 21, unit: 'days', mark: 'C', reason: 'A change may be done so much early.' },
   changeAfterDays: { value: 7, unit: 'days', mark: 'C', reason: 'A change may be done so much late.' },
   // service

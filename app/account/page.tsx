@@ -27,6 +27,11 @@ export default databasePage(async () => {
         <Link href="/account/reminders">Your calendar and your mails</Link>: what is due, where you look anyway.
       </p>
 
+      <h2>Programs</h2>
+      <p>
+        <Link href="/account/programs">Tokens for a script or a wall display</Link> that reads what is due.
+      </p>
+
       <h2>Your name</h2>
       <ActionForm action={saveName}>
         <FormField

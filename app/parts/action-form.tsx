@@ -5,10 +5,11 @@ import { type Answer, NOT_SENT } from '@/lib/core/answer'
 import { CopyLink } from './copy-link'
 import { ErrorSummary } from './error-summary'
 
-/** What a form says when it was done: a sentence, and a link that is shown this once. */
+/** What a form says when it was done: a sentence, and a link or a token that is shown this once. */
 export interface Said {
   say: string
   link?: string
+  token?: string
 }
 
 export type Done = Said | null
@@ -47,6 +48,7 @@ export function ActionForm({ action, hidden = {}, className, children }: ActionF
             <div className="notice" role="status">
               <p>{answer.done.say}</p>
               {answer.done.link && <CopyLink link={answer.done.link} />}
+              {answer.done.token && <CopyLink link={answer.done.token} what="token" />}
             </div>
           )}
         </div>

@@ -2,8 +2,8 @@
 
 import { useEffect, useRef, useState } from 'react'
 
-/** A link to be passed on, whole and selectable; a button copies it where the browser lets us. */
-export function CopyLink({ link }: { link: string }) {
+/** A link or a token to be passed on, whole and selectable; a button copies it where the browser lets us. */
+export function CopyLink({ link, what = 'link' }: { link: string; what?: 'link' | 'token' }) {
   const [canCopy, setCanCopy] = useState(false)
   const [said, setSaid] = useState('')
   const field = useRef<HTMLInputElement>(null)
@@ -27,12 +27,12 @@ export function CopyLink({ link }: { link: string }) {
         type="text"
         readOnly
         value={link}
-        aria-label="The link"
+        aria-label={`The ${what}`}
         onFocus={(event) => event.target.select()}
       />
       {canCopy && (
         <button type="button" onClick={copy}>
-          Copy the link
+          Copy the {what}
         </button>
       )}
       <span role="status">{said}</span>

@@ -4,9 +4,11 @@ import { type Day, daysBetween } from '@/lib/core/day'
 import { awayInWords, dayInWords, durationInWords, spanInWords } from '@/lib/core/day-words'
 import { arrowInWords, mediumInWords, sizeInWords } from '@/lib/core/filter-words'
 import type { Household } from '@/lib/core/household'
+import type { LookWorth } from '@/lib/core/look-worth'
 import type { Item } from '@/lib/core/plan-types'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { taskInWords } from '@/lib/core/words'
+import { worthInWords } from '@/lib/core/worth-words'
 import { DayBlock } from './day-block'
 
 interface DueItemProps {
@@ -14,11 +16,13 @@ interface DueItemProps {
   item: Item
   on: Day
   whyHref: string | null
+  /** What a look would teach, today or on the look day to come, where that is known. */
+  look?: LookWorth | undefined
   children?: ReactNode
 }
 
 /** One thing to do: its day, what exactly and where, who, why, when a look is enough, and its buttons. */
-export function DueItem({ household, item, on, whyHref, children }: DueItemProps) {
+export function DueItem({ household, item, on, whyHref, look, children }: DueItemProps) {
   const filter = household.filters.find(({ id }) => id === item.subject)
   const isOverdue = item.state === 'overdue'
   return (
@@ -44,8 +48,8 @@ export function DueItem({ household, item, on, whyHref, children }: DueItemProps
         {item.reasons.length > 0 && <p className="due-why">{item.reasons.map(({ say }) => say).join(' ')}</p>}
         {item.lookOn && item.lookOn < item.due && filter?.medium !== 'screen' && (
           <p className="due-look">
-            {item.lookOn <= on ? 'Hold it up to a lamp now' : `Hold it up to a lamp on ${dayInWords(item.lookOn, on)}`}:
-            much light means it can stay.
+            {lookFor(item.lookOn, look, on)}: much light means it can stay.
+            {look && ` ${worthInWords(look, item.lookOn <= on ? 'today' : 'then')}`}
           </p>
         )}
         {children && <div className="due-actions">{children}</div>}
@@ -57,6 +61,11 @@ export function DueItem({ household, item, on, whyHref, children }: DueItemProps
       </div>
     </article>
   )
+}
+
+function lookFor(lookOn: Day, look: LookWorth | undefined, on: Day): string {
+  const say = look && !look.isWorthIt ? 'You may hold it up to a lamp' : 'Hold it up to a lamp'
+  return lookOn <= on ? `${say} now` : `${say} on ${dayInWords(lookOn, on)}`
 }
 
 function late({ due }: Item, on: Day): string {

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react'
 import type { Day } from '@/lib/core/day'
 import type { Household } from '@/lib/core/household'
+import type { LookWorth } from '@/lib/core/look-worth'
 import { type Item, STATES, type Warning } from '@/lib/core/plan-types'
 import { stateInWords } from '@/lib/core/words'
 import { DueItem } from './due-item'
@@ -15,10 +16,12 @@ interface DueListProps {
   /** Where the workings of a filter's day are shown; null where there are none. */
   whyHref?: (item: Item) => string | null
   warnings?: Warning[]
+  /** What a look would teach, today or on the look day to come, by the filter's id. */
+  looks?: ReadonlyMap<string, LookWorth>
 }
 
 /** What is due, overdue first, then by day, in a section for each state. */
-export function DueList({ household, items, on, actions, whyHref, warnings = [] }: DueListProps) {
+export function DueList({ household, items, on, actions, whyHref, warnings = [], looks }: DueListProps) {
   const byDay = [...items].sort((a, b) => (a.due < b.due ? -1 : a.due > b.due ? 1 : 0))
   return (
     <div className="due-list">
@@ -35,7 +38,13 @@ export function DueList({ household, items, on, actions, whyHref, warnings = [] 
             <ol>
               {those.map((item) => (
                 <li key={`${item.task} ${item.subject}`}>
-                  <DueItem household={household} item={item} on={on} whyHref={whyHref?.(item) ?? null}>
+                  <DueItem
+                    household={household}
+                    item={item}
+                    on={on}
+                    whyHref={whyHref?.(item) ?? null}
+                    look={looks?.get(item.subject)}
+                  >
                     {actions?.(item)}
                   </DueItem>
                 </li>

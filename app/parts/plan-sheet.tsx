@@ -1,3 +1,4 @@
+import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { dayInWords } from '@/lib/core/day-words'
 import type { Item } from '@/lib/core/plan-types'
@@ -9,8 +10,16 @@ import { DueList } from './due-list'
 import { WhyDay } from './why-day'
 import { YearStrip } from './year-strip'
 
+interface PlanSheetProps {
+  sheet: HomeSheet
+  tables: Tables
+  /** Where what happened to a system is shown, if it is. */
+  storyHref?: (system: string) => string
+  children?: ReactNode
+}
+
 /** A whole home on one page: what is due, its year, and why each filter's day. */
-export function PlanSheet({ sheet, tables, children }: { sheet: HomeSheet; tables: Tables; children?: ReactNode }) {
+export function PlanSheet({ sheet, tables, storyHref, children }: PlanSheetProps) {
   const { household, on, plan } = sheet
   const anchor = (item: Item) => `why-${household.id}-${item.subject}`
   return (
@@ -39,12 +48,24 @@ export function PlanSheet({ sheet, tables, children }: { sheet: HomeSheet; table
         items={plan.items}
         on={on}
         warnings={plan.warnings}
+        looks={new Map(sheet.looks)}
         whyHref={(item) => (isFilterItem(item) ? `#${anchor(item)}` : null)}
       />
       <div id={`year-${household.id}`} />
       {sheet.years.map((year) => (
         <YearStrip key={year.system} household={household} year={year} on={on} workings={plan.workings} />
       ))}
+      {storyHref && household.systems.length > 0 && (
+        <p className="no-print">
+          What happened so far, in pictures:{' '}
+          {household.systems.map(({ id, name }, i) => (
+            <span key={id}>
+              {i > 0 && ', '}
+              <Link href={storyHref(id)}>{name}</Link>
+            </span>
+          ))}
+        </p>
+      )}
       <div id={`why-${household.id}`} />
       {plan.items.filter(isFilterItem).map((item) => {
         const workings = plan.workings.find(({ filter }) => filter === item.subject)

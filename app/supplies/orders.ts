@@ -6,6 +6,7 @@ import { type Need, type OrderLine, orderLines } from '@/lib/core/orders'
 import { planParts } from '@/lib/core/plan'
 import { changesWithin, kindKey, supplyKind } from '@/lib/core/supplies'
 import type { Viewer } from '@/lib/core/viewer'
+import { daysByZone } from '@/lib/core/zone'
 import type { StoredHousehold } from '@/lib/data/households'
 import { keepPlans } from '@/lib/data/kept-plans'
 import { listStock } from '@/lib/data/stock'
@@ -39,16 +40,11 @@ export interface Order {
 
 /** The order of everything that the viewer's homes need, less what is on the viewer's shelf. */
 export async function orderFor(viewer: Viewer, { months, leadDays }: SuppliesQuery): Promise<Order> {
-  const zones = new Map<string, Day>()
-  const today = ({ timeZone }: { timeZone: string }) => {
-    const day = zones.get(timeZone) ?? clock.today(timeZone)
-    zones.set(timeZone, day)
-    return day
-  }
-  const homes = await kept.list(viewer, today)
+  const today = daysByZone(clock.today)
+  const homes = await kept.list(viewer, ({ timeZone }) => today(timeZone))
   // Where homes lie in several zones, the order is of the day that it is in the first of them.
   const first = homes[0]
-  const on = first ? today(first.home) : clock.today('UTC')
+  const on = first ? today(first.home.timeZone) : clock.today('UTC')
   const needs = homes.flatMap(({ plan }) => plan)
   const stock = await listStock(viewer)
   return { on, homes: homes.length, lines: orderLines(needs, stock, { on, until: addMonths(on, months), leadDays }) }

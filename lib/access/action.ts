@@ -29,7 +29,8 @@ export type Ran<T> = { ok: true; done: T } | { ok: false; faults: Fault[] }
 export interface ActionOptions<I, T> {
   /** Unique; the access test names it. */
   name: string
-  needs: Need
+  /** A token only reads. */
+  needs: Exclude<Need, 'token'>
   parse: Parse<I>
   /** May also end in next's `redirect`. */
   run: (asked: Asked<I>) => Promise<Ran<T>>

@@ -2,6 +2,7 @@ import type { Deed, Standing, Viewer } from '@/lib/core/viewer'
 import { may } from '@/lib/core/viewer'
 import { findRoleIn } from '@/lib/data/members'
 import { asUnavailable, DatabaseUnavailable } from '@/lib/data/unavailable'
+import { type TokenRefusal, viewerByToken } from './api-tokens'
 import { findLinkFor } from './links'
 import { isSameOrigin } from './public-url'
 import type { Need } from './registry'
@@ -30,7 +31,7 @@ const BY_LINK: readonly Need[] = ['visit', 'resident']
  */
 export async function authorise(
   headers: Headers,
-  { needs, writes, householdId }: { needs: Need; writes: boolean; householdId: string | null },
+  { needs, writes, householdId }: { needs: Exclude<Need, 'token'>; writes: boolean; householdId: string | null },
 ): Promise<Authorised> {
   if (writes && !isSameOrigin(headers)) return { ok: false, because: 'elsewhere' }
   if (needs === 'nobody') return { ok: true, viewer: (await whoeverItIs(headers)) ?? { kind: 'sample' }, role: null }
@@ -50,6 +51,16 @@ export async function authorise(
   if (!role) return { ok: false, because: 'not-found' }
   const deed = DEEDS[needs]
   return deed && may(role, deed) ? { ok: true, viewer, role } : { ok: false, because: 'not-allowed' }
+}
+
+/** The same for a program with a token. It only reads, whatever route lets it in. */
+export async function authoriseProgram(
+  headers: Headers,
+  { writes }: { writes: boolean },
+): Promise<Extract<Authorised, { ok: true }> | { ok: false; because: TokenRefusal | 'not-allowed' }> {
+  if (writes) return { ok: false, because: 'not-allowed' }
+  const asked = await viewerByToken(headers)
+  return asked.ok ? { ...asked, role: null } : asked
 }
 
 // What anybody may ask for is not refused because the database does not answer: the guide must lead on.

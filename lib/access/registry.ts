@@ -1,6 +1,7 @@
 /**
  * What somebody must be: nobody in particular · signed in · in this household: anybody who may see it, record in it
  * (`member`), change what is described (`manage`), decide about it (`owner`) · the installation's administrator.
+ * `token` is a program that sends one: it reads one account's homes, and no session opens that.
  * A renter's link opens only what names it: `visit` is `see` and `resident` is `member`, each also by a link.
  */
 export const NEEDS = [
@@ -13,6 +14,7 @@ export const NEEDS = [
   'manage',
   'owner',
   'administrator',
+  'token',
 ] as const
 export type Need = (typeof NEEDS)[number]
 

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
+import { createApiToken } from '@/lib/access/api-tokens'
 import { resetPassword } from '@/lib/access/change-password'
 import { createAccountWith } from '@/lib/access/sign-up'
 import { now, today } from '@/lib/clock'
@@ -48,8 +49,15 @@ async function run(args: string[]): Promise<string> {
   const viewer = { kind: 'account', accountId: made.accountId, name: email, administrator: false } as const
   // Whoever hosts this typed the address: no mail has to ask whose it is.
   await confirmAddress(made.accountId)
-  const feed = await createFeed({ viewer, at: instant(now()), door: 'command' })
-  return JSON.stringify({ account: made.accountId, households: made.ids, calendarPath: feed?.path })
+  const act = { viewer, at: instant(now()), door: 'command' } as const
+  const feed = await createFeed(act)
+  const token = await createApiToken(act, 'Made with the account')
+  return JSON.stringify({
+    account: made.accountId,
+    households: made.ids,
+    calendarPath: feed?.path,
+    apiToken: token.ok ? token.token : undefined,
+  })
 }
 
 function read(args: string[]): { command: string; email?: string; file?: string } {

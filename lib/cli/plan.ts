@@ -2,10 +2,11 @@ import { tables } from '@/content/tables'
 import { today } from '@/lib/clock'
 import type { Household } from '@/lib/core/household'
 import { plan } from '@/lib/core/plan'
+import { planJson } from '@/lib/core/plan-json'
 import { pooledHomes } from '@/lib/core/pooled-homes'
 import { parseHouseholdFile } from '@/lib/forms/household-file'
 import { planArguments, USAGE } from './plan-arguments'
-import { planJson } from './plan-json'
+
 import { planText } from './plan-text'
 import { readInput, unreadable } from './read-input'
 
@@ -31,7 +32,8 @@ async function main(args: readonly string[]): Promise<number> {
   const households = model === '1.1' ? pooledHomes(read.households, tables, day) : read.households
   const made = plan(households, tables, day)
   const columns = process.stdout.columns ?? 100
-  process.stdout.write(asText ? planText(made, read.households, columns) : planJson(made))
+  if (asText) process.stdout.write(planText(made, read.households, columns))
+  else for (const piece of planJson(made)) process.stdout.write(piece)
   return 0
 }
 

@@ -140,14 +140,20 @@ export function systemTheta(
   return learnTheta(systemLooks(days, historyOf, on, tables), tables.figures, prior)
 }
 
-/** Every look at a system's filters that tells of its θ; a look counts the dust since the change before it. */
+/** A look that tells of θ, with its day. */
+export interface DatedLook extends Look {
+  filter: string
+  on: DayNumber
+}
+
+/** The looks at a system's filters that tell of its θ on a day: those of the last two years after a known change. */
 export function systemLooks(
   days: SystemDays,
   historyOf: (filter: string) => FilterHistory,
   on: DayNumber,
   tables: Tables,
-): Look[] {
-  const looks: Look[] = []
+): DatedLook[] {
+  const looks: DatedLook[] = []
   for (const f of days.path.filters) {
     const history = historyOf(f.filter.id)
     if (history.looks.length > 0) looks.push(...looksAt(f, days, history, on, tables))
@@ -155,25 +161,33 @@ export function systemLooks(
   return looks
 }
 
-function looksAt(f: FilterInAir, days: SystemDays, history: FilterHistory, on: DayNumber, tables: Tables): Look[] {
+function looksAt(f: FilterInAir, days: SystemDays, history: FilterHistory, on: DayNumber, tables: Tables): DatedLook[] {
   const { figures } = tables
   return history.looks.flatMap((look) => {
     if (look.light === undefined || look.on > on || look.on < on - figures.learnFromDays.value) return []
     const change = history.changes.findLast((c) => c.on < look.on)
     if (!change) return []
-    let path = days.path
-    let then = f
-    if (change.fitted) {
-      const { merv: _current, ...rest } = f.filter
-      path = pathWithFitted(
-        path.filters.map((other) => other.filter),
-        { ...rest, ...change.fitted },
-        tables,
-      )
-      then = path.filters.find((other) => other.filter.id === f.filter.id) ?? f
-    }
+    const { f: then, grams } = asFitted(f, days, change.fitted, tables)
     if (then.loading === null) return []
-    const grams = days.gramsThrough(then, path)
-    return [{ light: look.light, expected: (grams(look.on) - grams(change.on)) / then.loading.capacityGrams }]
+    const expected = (grams(look.on) - grams(change.on)) / then.loading.capacityGrams
+    return [{ filter: f.filter.id, on: look.on, light: look.light, expected }]
   })
+}
+
+/** A filter as a change fitted it, and the grams that reach it: what is in place now, where the change said nothing. */
+export function asFitted(
+  f: FilterInAir,
+  days: SystemDays,
+  fitted: FilterHistory['changes'][number]['fitted'],
+  tables: Tables,
+): { f: FilterInAir; grams: Through } {
+  if (!fitted) return { f, grams: days.gramsThrough(f) }
+  const { merv: _current, ...rest } = f.filter
+  const path = pathWithFitted(
+    days.path.filters.map((other) => other.filter),
+    { ...rest, ...fitted },
+    tables,
+  )
+  const then = path.filters.find((other) => other.filter.id === f.filter.id) ?? f
+  return { f: then, grams: days.gramsThrough(then, path) }
 }

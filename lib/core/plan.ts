@@ -12,7 +12,7 @@ import type { HouseholdPlan, Item, Plan, Supply, Warning, Workings } from './pla
 import { Profiles } from './profile'
 import { roundsOf } from './rounds'
 import { condensateLook, humidifierPad, outdoorUnitClear } from './season-tasks'
-import { addSupply, type Bought, changesWithin, isBought } from './supplies'
+import { addSupply, type Bought, bySize, changesWithin, isBought } from './supplies'
 import { type SystemDays, systemDays } from './system-days'
 import type { Tables } from './tables'
 import { assumptions } from './warnings'
@@ -80,9 +80,7 @@ export function suppliesOf(
     for (const b of bought)
       addSupply(supplies, b, changesWithin(b, on, months).length, tables.figures.assumedMerv.value)
   }
-  return [...supplies.values()].sort(
-    (a, b) => compare(a.size, b.size) || compare(a.medium, b.medium) || (a.merv ?? 0) - (b.merv ?? 0),
-  )
+  return [...supplies.values()].sort(bySize)
 }
 
 /** A household's plan with what its supplies are counted from. */

@@ -51,6 +51,15 @@ export function addSupply(supplies: Map<string, Supply>, bought: Bought, count: 
   else if (count > 0) supplies.set(key, { ...kind, count })
 }
 
+/** The order of a list of supplies. */
+export function bySize(a: Supply, b: Supply): number {
+  return compare(a.size, b.size) || compare(a.medium, b.medium) || (a.merv ?? 0) - (b.merv ?? 0)
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0
+}
+
 /** Washed filters and screens are not bought. */
 export function isBought(f: FilterInAir): boolean {
   return f.filter.medium !== 'washable' && f.filter.medium !== 'screen'

@@ -131,6 +131,7 @@ export type FigureName =
   | 'heavyUseHours'
   | 'trailingDays'
   | 'noLookWithinDays'
+  | 'lookWorthDays'
   | 'changeBeforeDays'
   | 'changeAfterDays'
   | 'seasonMeanDays'

@@ -36,6 +36,18 @@ export function localDay(at: Instant, timeZone: string): Day {
   return localTime(at, timeZone).day
 }
 
+/** The same `today` by zone, asked once for each: the platform takes longer for it than all else about a home in a list. */
+export function daysByZone(today: (timeZone: string) => Day): (timeZone: string) => Day {
+  const days = new Map<string, Day>()
+  return (timeZone) => {
+    const known = days.get(timeZone)
+    if (known !== undefined) return known
+    const day = today(timeZone)
+    days.set(timeZone, day)
+    return day
+  }
+}
+
 /** 0 is Sunday. 1970-01-01 was a Thursday. */
 export function weekdayOf(day: Day): number {
   return (((dayNumber(day) + 4) % 7) + 7) % 7

@@ -8,6 +8,7 @@ import { findFeed, renewFeed, saveFeed } from '@/lib/data/feeds'
 import { type Home, listHomes, listHouseholds } from '@/lib/data/households'
 import type { KeptPlans } from '@/lib/data/kept-plans'
 import { calendarText, feedEvents, feedTag } from './calendar'
+import { hasAlready } from './if-none-match'
 
 /** `/calendar/<secret>.ics`. */
 export function calendarPath(secret: string): string {
@@ -49,8 +50,7 @@ export async function answerFeed(request: Request, file: string, plans: KeptPlan
   if (feed.householdId !== null && wanted.length === 0) return refuse(request)
   const { tag, text } = await findText(feed.id, feed.viewer, wanted, plans)
   const headers = { etag: tag, 'cache-control': 'private, no-cache', 'x-robots-tag': 'noindex' }
-  const asked = request.headers.get('if-none-match')
-  if (asked !== null && isAmong(asked, tag)) return new Response(null, { status: 304, headers })
+  if (hasAlready(request, tag)) return new Response(null, { status: 304, headers })
   return new Response(text, {
     headers: {
       ...headers,
@@ -87,11 +87,6 @@ async function findText(id: string, viewer: Viewer, homes: Home[], plans: KeptPl
     kept.delete(oldest)
   }
   return made
-}
-
-/** RFC 9110, 13.1.2: a list of tags or `*`, compared weakly. */
-function isAmong(asked: string, tag: string): boolean {
-  return asked.trim() === '*' || asked.split(',').some((one) => one.trim().replace(/^W\//, '') === tag)
 }
 
 // Only wrong addresses count, so that a calendar program for many people never waits because of one old address.

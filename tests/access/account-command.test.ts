@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
+import { viewerByToken } from '@/lib/access/api-tokens'
 import { signIn } from '@/lib/access/sign-in'
 import { exportHouseholds } from '@/lib/data/households'
 import { writeHouseholdFile } from '@/lib/forms/household-file'
@@ -26,9 +27,11 @@ test('it makes an account with a household file in it, resets its password and l
   writeFileSync(file, writeHouseholdFile([aHousehold()]))
   const made = account(['create', '--email', 'Ann@example.org', '--import', file], 'four words are enough\n')
   expect(made).toMatchObject({ status: 0, stderr: [''] })
-  const { account: accountId, households, calendarPath } = JSON.parse(made.stdout)
+  const { account: accountId, households, calendarPath, apiToken } = JSON.parse(made.stdout)
   expect(calendarPath).toMatch(/^\/calendar\/[\w-]{43}\.ics$/)
   expect(households).toHaveLength(1)
+  const asked = await viewerByToken(sentWith([], { authorization: `Bearer ${apiToken}` }))
+  expect(asked).toMatchObject({ ok: true, viewer: { accountId } })
   const ann = { kind: 'account', accountId, name: 'ann', administrator: true } as const
   expect(await exportHouseholds(ann)).toStrictEqual([aHousehold()])
   expect((await signIn(sentWith(), { email: 'ann@example.org', password: 'four words are enough' })).ok).toBe(true)

@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import type { Viewer } from '@/lib/core/viewer'
+import { saveApiToken } from '@/lib/data/api-tokens'
 import { saveFeed } from '@/lib/data/feeds'
 import { importHouseholds } from '@/lib/data/import'
 import { saveInvitation } from '@/lib/data/invitations'
@@ -20,11 +21,13 @@ interface Walk {
   reading: string
   invitation: string
   feed: string
+  token: string
 }
 
 // Every function of lib/data that takes a viewer or an act stands here; the test below counts them.
 const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => unknown> = {
   listHomes: (f, w) => call(f, w.viewer),
+  listExportNames: (f, w) => call(f, w.viewer),
   listHouseholds: (f, w) => call(f, w.viewer, [w.home]),
   findHousehold: (f, w) => call(f, w.viewer, w.home),
   getHousehold: async (f, w) =>
@@ -87,6 +90,8 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   saveFeed: (f, w) => call(f, as(w.viewer), { secretHash: 'x', householdId: w.home }),
   renewFeed: (f, w) => call(f, as(w.viewer), w.feed, 'x'),
   endFeed: (f, w) => call(f, as(w.viewer), w.feed),
+  listApiTokens: (f, w) => call(f, w.viewer),
+  revokeApiToken: (f, w) => call(f, as(w.viewer), w.token),
   takeInvitation: (f, w) => call(f, as(w.viewer), 'a guess'),
   saveRenterLink: (f, w) =>
     call(f, as(w.viewer), { householdId: w.home, name: 'x', tokenHash: 'y', lastDay: '2027-01-01', expiresAt: AT }),
@@ -122,6 +127,7 @@ const OWN = new Set([
   'saveDraft',
   'dropDraft',
   'finishDraft',
+  'saveApiToken',
   'saveReminding',
   'savePushTarget',
   'endPush',
@@ -190,6 +196,7 @@ test('a stranger, and nobody, get nothing of someone else’s household and chan
     expiresAt: '2027-01-01T00:00:00.000Z',
   })
   const feed = await saveFeed(as(owner), { secretHash: 'kept', householdId: home })
+  const token = await saveApiToken(as(owner), { tokenHash: 'kept', name: 'Kitchen' })
   const before = await find(owner, home)
   const ids = {
     home,
@@ -197,6 +204,7 @@ test('a stranger, and nobody, get nothing of someone else’s household and chan
     reading: readings[0]?.id ?? '',
     invitation: invited.ok ? invited.invitation.id : '',
     feed: feed.ok ? feed.id : '',
+    token: token.ok ? token.id : '',
   }
   for (const viewer of [await someone('stranger'), { kind: 'sample' } as const]) {
     for (const [name, ask] of Object.entries(ASKED)) {

@@ -37,7 +37,7 @@ export const ROOMS: Record<string, Room> = {
   'lib/forms': {
     at: ['lib/forms/'],
     rooms: ['lib/core', 'lib/guide'],
-    packages: ['zod', 'csv-parse', 'chardet', 'iconv-lite', 'fflate'],
+    packages: ['zod', 'zod-openapi', 'csv-parse', 'chardet', 'iconv-lite', 'fflate'],
   },
   'lib/data': {
     at: ['lib/data/'],

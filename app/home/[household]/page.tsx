@@ -2,7 +2,9 @@ import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
 import { DueList } from '@/app/parts/due-list'
 import { isFilterItem } from '@/app/parts/plan-sheet'
+import { tables } from '@/content/tables'
 import { dayInWords } from '@/lib/core/day-words'
+import { looksWorth } from '@/lib/core/home-story'
 import type { Item } from '@/lib/core/plan-types'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { may } from '@/lib/core/viewer'
@@ -49,6 +51,7 @@ async function Page({ params, searchParams }: Props) {
             items={due}
             on={on}
             warnings={plan.warnings}
+            looks={looksWorth(household, tables, on, plan.items)}
             whyHref={(item) => (isFilterItem(item) ? `/home/${id}/why/${item.subject}` : null)}
             actions={may(stored.role, 'record') ? (item) => <ItemActions id={id} item={item} on={on} /> : undefined}
           />

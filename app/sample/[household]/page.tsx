@@ -15,7 +15,7 @@ export default async function Page({ params }: { params: Promise<{ household: st
   const sheet = sheetOf(home, tables, await today(home.timeZone))
   return (
     <main id="main" tabIndex={-1}>
-      <PlanSheet sheet={sheet} tables={tables}>
+      <PlanSheet sheet={sheet} tables={tables} storyHref={(system) => `/sample/${id}/what-happened/${system}`}>
         <p className="notice">
           This home is invented. <Link href="/sample">The other sample homes</Link> ·{' '}
           <Link href="/">Start with your own</Link>

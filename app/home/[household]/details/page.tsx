@@ -8,6 +8,7 @@ import { assumedInWords } from '@/lib/core/warnings'
 import { listReadings } from '@/lib/data/readings'
 import { HomeNav } from '../home-nav'
 import { loadHome } from '../load'
+import { WhatHappenedLinks } from '../what-happened/links'
 import { TakeOutForm } from './take-out-form'
 
 interface PageProps {
@@ -78,6 +79,7 @@ export default databasePage(async ({ params, searchParams }: PageProps) => {
 
         <h2>Measured hours and bills</h2>
         <p>They replace the estimate where they were measured, and set it right everywhere else.</p>
+        <WhatHappenedLinks id={id} household={home} />
         <ul className="readings">
           {readings
             .filter(({ reading }) => systems.has(reading.system))

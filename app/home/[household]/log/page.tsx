@@ -8,6 +8,7 @@ import type { LogEntry } from '@/lib/data/log'
 import { logQueryText, parseLogQuery } from '@/lib/forms/log-filter'
 import { HomeNav } from '../home-nav'
 import { loadHome } from '../load'
+import { WhatHappenedLinks } from '../what-happened/links'
 import { EntryLine } from './entry-line'
 import { GuideLine } from './guide-line'
 import { loadLog } from './load-log'
@@ -67,6 +68,7 @@ async function Page({ params, searchParams }: Props) {
           </div>
         )}
         <ErrorSummary faults={faults.map(({ path, say }) => ({ field: path, say }))} />
+        <WhatHappenedLinks id={id} household={stored.household} />
         {!(isEmpty && back === '') && <LogFilters id={id} query={query} choices={choices} />}
         {lines.length === 0 && <Nothing id={id} isEmpty={isEmpty && back === ''} />}
         <ol className="log-list">

@@ -1,3 +1,4 @@
+import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
 import { isFilterItem } from '@/app/parts/plan-sheet'
@@ -21,6 +22,7 @@ async function Page({ params }: Props) {
   const workings = plan.workings.find((w) => w.filter === filter)
   if (!item || !workings) notFound()
   const { household } = stored
+  const system = household.filters.find((each) => each.id === filter)?.system
   return (
     <>
       <HomeNav id={id} name={household.name} current="Due" />
@@ -36,6 +38,13 @@ async function Page({ params }: Props) {
           on={on}
           tables={tables}
         />
+        {system && (
+          <p className="no-print">
+            <Link href={`/home/${id}/what-happened/${encodeURIComponent(system)}#filter-${filter}`}>
+              What happened to it, and what a look today would teach
+            </Link>
+          </p>
+        )}
       </main>
     </>
   )

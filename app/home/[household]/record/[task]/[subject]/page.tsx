@@ -1,9 +1,11 @@
 import { notFound } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
 import { tables } from '@/content/tables'
+import { looksWorth } from '@/lib/core/home-story'
 import { TASKS, type Task } from '@/lib/core/household'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { taskInWords } from '@/lib/core/words'
+import { worthInWords } from '@/lib/core/worth-words'
 import { HomeNav } from '../../../home-nav'
 import { loadHome } from '../../../load'
 import { RecordForm } from './record-form'
@@ -28,6 +30,9 @@ async function Page({ params }: Props) {
           {taskInWords(task)}, {subjectInWords(household, subject)}
         </h1>
         <p className="lead">{tables.tasks[task].what}</p>
+        {task === 'look-at-filter' && filter && filter.medium !== 'screen' && (
+          <p>{worthInWords(looksWorth(household, tables, on).get(filter.id) ?? null)}</p>
+        )}
         <RecordForm
           household={id}
           task={task}

@@ -1,0 +1,112 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { tables } from '@/content/tables'
+import { afterLook, type Belief, chanceOfLights, priorBelief, thetaOf, varianceOf } from '@/lib/core/belief'
+import { LIGHTS } from '@/lib/core/household'
+import { type Look, learnTheta, worldPrior } from '@/lib/core/learning'
+import { expectedVariance, lookWorth } from '@/lib/core/look-worth'
+import { distribution } from '@/lib/core/normal'
+
+const { figures } = tables
+const prior = priorBelief(worldPrior(figures))
+
+const anyLook: fc.Arbitrary<Look> = fc.record({
+  light: fc.constantFrom(...LIGHTS),
+  expected: fc.oneof(fc.double({ min: 0.001, max: 4, noNaN: true }), fc.constantFrom(0.009, 0.01, 0.4, 0.8, 1)),
+})
+const anyBelief = fc
+  .array(anyLook, { maxLength: 8 })
+  .map((looks) => looks.reduce((belief, look) => afterLook(belief, look, figures), prior))
+
+test('the curve and the quantiles that plans use are one and the same belief', () => {
+  fc.assert(
+    fc.property(fc.array(anyLook, { maxLength: 12 }), (looks) => {
+      const belief = looks.reduce((before, look) => afterLook(before, look, figures), prior)
+      const [drawn, planned] = [thetaOf(belief), learnTheta(looks, figures)]
+      for (const key of ['q10', 'q50', 'q90'] as const) expect(drawn[key] / planned[key]).toBeCloseTo(1, 9)
+    }),
+  )
+  expect(thetaOf(prior).q50).toBeCloseTo(1, 12)
+})
+
+test('shares sum to one, also after looks that contradict each other', () => {
+  fc.assert(
+    fc.property(anyBelief, fc.double({ min: 0.01, max: 4, noNaN: true }), (belief, expected) => {
+      expect(belief.share.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9)
+      const chances = chanceOfLights(belief, expected, figures)
+      expect(LIGHTS.reduce((sum, light) => sum + chances[light], 0)).toBeCloseTo(1, 9)
+    }),
+  )
+})
+
+test('before any look the chances are those of a normal load seen with normal error', () => {
+  // ln x is N(ln expected, σ² + τ²) then: the textbook result for a probit with a normal prior.
+  const spread = Math.hypot(figures.thetaSigma.value, figures.lightSpread.value)
+  for (const expected of [0.1, 0.4, 0.6, 0.8, 1.5]) {
+    const chances = chanceOfLights(prior, expected, figures)
+    expect(chances.clear).toBeCloseTo(distribution(Math.log(0.4 / expected) / spread), 3)
+    expect(chances.dark).toBeCloseTo(1 - distribution(Math.log(0.8 / expected) / spread), 3)
+  }
+})
+
+test('a look is never expected to teach less than nothing', () => {
+  let taught = 0
+  fc.assert(
+    fc.property(anyBelief, fc.double({ min: 0.01, max: 4, noNaN: true }), (belief, expected) => {
+      const before = varianceOf(belief)
+      const after = expectedVariance(belief, expected, figures)
+      expect(after).toBeLessThanOrEqual(before + 1e-9)
+      if (after < before * 0.95) taught++
+    }),
+    { numRuns: 300 },
+  )
+  expect(taught).toBeGreaterThan(50)
+})
+
+test('the mean of what may be believed after a look is what is believed before it', () => {
+  const mean = ({ share }: Belief) => share.reduce((sum, s, i) => sum + s * i, 0)
+  fc.assert(
+    fc.property(anyBelief, fc.double({ min: 0.01, max: 4, noNaN: true }), (belief, expected) => {
+      const chances = chanceOfLights(belief, expected, figures)
+      const after = LIGHTS.reduce(
+        (sum, light) => sum + chances[light] * mean(afterLook(belief, { light, expected }, figures)),
+        0,
+      )
+      expect(after).toBeCloseTo(mean(belief), 6)
+    }),
+  )
+})
+
+/** A filter that fills evenly, in 100 days at θ = 1, with so long a limit. */
+function evenly(on: number, limit: number) {
+  return {
+    belief: prior,
+    on,
+    expected: on / 100,
+    dayFull: (theta: number) => Math.min(limit, Math.ceil(100 / theta)),
+  }
+}
+
+test('a look at half a filter is worth it; at a fresh one or under a close limit it is not', () => {
+  const half = lookWorth(evenly(50, 400), figures)
+  expect(half).toMatchObject({ now: { early: 53, due: 100, late: 190 }, rangeDays: 137, isWorthIt: true })
+  expect(half?.rangeAfterDays).toBeLessThan(125)
+  expect(lookWorth({ ...evenly(0, 400), expected: 0.009 }, figures)).toBeNull()
+  const limited = lookWorth(evenly(30, 45), figures)
+  expect(limited).toMatchObject({ rangeDays: 0, isWorthIt: false })
+})
+
+test('more light never makes the day earlier, and no day is before today', () => {
+  fc.assert(
+    fc.property(anyBelief, fc.integer({ min: 2, max: 300 }), fc.integer({ min: 20, max: 400 }), (belief, on, limit) => {
+      const worth = lookWorth({ ...evenly(on, limit), belief }, figures)
+      if (!worth) return
+      const [clear, half, dark] = LIGHTS.map((light) => worth.answers.find((answer) => answer.light === light))
+      for (const key of ['early', 'due', 'late'] as const) {
+        expect(clear?.[key]).toBeGreaterThanOrEqual(half?.[key] ?? 0)
+        expect(half?.[key]).toBeGreaterThanOrEqual(dark?.[key] ?? 0)
+        expect(dark?.[key]).toBeGreaterThanOrEqual(on)
+      }
+    }),
+  )
+})
