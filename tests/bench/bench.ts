@@ -11,7 +11,7 @@ const PARTS: Record<string, () => Promise<{ rows: Row[]; more?: string }>> = {
     return { rows: learningRows(), more: calibration().join('\n') }
   },
   homes: async () => ({ rows: await (await import('./units')).homesRows() }),
-  program: async () => ({ rows: await (await bundled<typeof import('./program')>('program')).programRows() }),
+  program: async () => ({ rows: await (await import('./program')).programRows() }),
   calendar: async () => ({ rows: await (await import('./outbound')).feedRows() }),
   load: async () => ({ rows: await (await import('./load')).loadRows() }),
   digests: async () => ({ rows: await (await import('./outbound')).digestRows() }),
