@@ -18,7 +18,11 @@ export interface Theta {
 
 const POINTS = 201
 const REACH = 2
-const LOG_THETA = Float64Array.from({ length: POINTS }, (_, i) => -REACH + (2 * REACH * i) / (POINTS - 1))
+/** The grid: 201 points of ln θ over −2…2. */
+export const LOG_THETA: Float64Array = Float64Array.from(
+  { length: POINTS },
+  (_, i) => -REACH + (2 * REACH * i) / (POINTS - 1),
+)
 
 /** What is believed of ln θ before any look at the system's own filters: it is normal. */
 export interface DustPrior {
@@ -74,9 +78,14 @@ function tellingAmong(looks: readonly Look[], figures: Figures): Look[] {
   return looks.filter((look) => look.expected >= figures.leastLoadToLearn.value)
 }
 
+/** The logarithm of each point's weight before any look; only differences mean anything. */
+export function logPrior({ mean, sigma }: DustPrior): Float64Array {
+  return LOG_THETA.map((t) => -(((t - mean) / sigma) ** 2) / 2)
+}
+
 function believed({ mean, sigma }: DustPrior): Believed {
   if (world?.mean === mean && world.sigma === sigma) return world
-  const logWeight = LOG_THETA.map((t) => -(((t - mean) / sigma) ** 2) / 2)
+  const logWeight = logPrior({ mean, sigma })
   const made = { mean, sigma, logWeight, theta: quantiles(logWeight) }
   if (mean === 0) world = made
   return made
@@ -104,7 +113,8 @@ function moments(logWeight: Float64Array): { mean: number; variance: number } {
   return { mean, variance: second / total - mean * mean }
 }
 
-function quantiles(logWeight: Float64Array): Theta {
+/** What weights on the grid say of θ. */
+export function quantiles(logWeight: Float64Array): Theta {
   let greatest = Number.NEGATIVE_INFINITY
   for (const w of logWeight) greatest = Math.max(greatest, w)
   // A point counts half its own weight, so that the prior's median is exactly θ = 1.
@@ -118,8 +128,8 @@ function quantiles(logWeight: Float64Array): Theta {
   return { q10: quantile(below, 0.1 * total), q50: quantile(below, 0.5 * total), q90: quantile(below, 0.9 * total) }
 }
 
-/** Adds to each point how likely a person sees this light there, by the logarithm of the load. */
-function addLogLikelihood(weight: Float64Array, { light, expected }: Look, figures: Figures): void {
+/** Adds to each point the logarithm of how likely a person sees this light there: an ordered probit of ln x. */
+export function addLogLikelihood(weight: Float64Array, { light, expected }: Look, figures: Figures): void {
   const spread = figures.lightSpread.value
   const toClear = (Math.log(figures.clearBelow.value) - Math.log(expected)) / spread
   const toDark = (Math.log(figures.darkAbove.value) - Math.log(expected)) / spread

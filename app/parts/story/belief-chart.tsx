@@ -1,10 +1,11 @@
 import { scaleLinear } from 'd3-scale'
 import { area, curveBasis, line } from 'd3-shape'
-import { type Belief, LOG_THETA, STEP } from '@/lib/core/belief'
+import type { Belief } from '@/lib/core/belief'
 import { dayText } from '@/lib/core/day'
 import { dateInWords, plural } from '@/lib/core/day-words'
 import type { BeliefStep } from '@/lib/core/filter-story'
 import type { Theta } from '@/lib/core/learning'
+import { LOG_THETA } from '@/lib/core/learning'
 import { numberInWords } from '@/lib/core/unit-words'
 import { lightInWords } from '@/lib/core/words'
 import { round } from '../year-layout'
@@ -55,7 +56,8 @@ interface CurvePoint {
 }
 
 function curveOf({ share }: Belief): CurvePoint[] {
-  return Array.from(LOG_THETA, (at, i) => ({ at, density: (share[i] as number) / STEP }))
+  const step = (LOG_THETA[1] as number) - (LOG_THETA[0] as number)
+  return Array.from(LOG_THETA, (at, i) => ({ at, density: (share[i] as number) / step }))
 }
 
 function draw(steps: BeliefStep[], width: number): Drawn {
