@@ -12,6 +12,7 @@ const PARTS: Record<string, () => Promise<{ rows: Row[]; more?: string }>> = {
   },
   homes: async () => ({ rows: await (await import('./units')).homesRows() }),
   calendar: async () => ({ rows: await (await import('./outbound')).feedRows() }),
+  databases: async () => ({ rows: await (await import('./databases')).databasesRows() }),
   digests: async () => ({ rows: await (await import('./outbound')).digestRows() }),
 }
 
