@@ -26,15 +26,16 @@ export async function moveDatabase({ from, to }: { from: string; to: string }): 
   if (databaseKind(from) === databaseKind(to))
     throw new MoveRefused('A move goes from a file to PostgreSQL, or from PostgreSQL to a file; both are of one kind.')
   return between({ from, to, hold: true }, async (source, target) => {
+    if (!(await target.lock()))
+      throw new MoveRefused(
+        `Another move into ${shownAddress(to)} is under way. Wait for it, or end it; nothing was changed.`,
+      )
     const again = await target.isMarked()
     if (!again && !(await target.isEmpty()))
       throw new MoveRefused(
         `There is something in ${shownAddress(to)} already. A move needs an empty place; nothing was changed.`,
       )
-    if (!(await target.claim()))
-      throw new MoveRefused(
-        `Another move into ${shownAddress(to)} is under way. Wait for it, or end it; nothing was changed.`,
-      )
+    await target.claim()
     const tables = await copyRows(source, target)
     const [before, after] = [await exportSums(from), await exportSums(to)]
     const different = [...before].filter(([id, sum]) => after.get(id) !== sum).map(([id]) => id)

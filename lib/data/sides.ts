@@ -21,8 +21,10 @@ export interface Side {
   isMarked(): Promise<boolean>
   /** Whether there is no row in any table of ours. */
   isEmpty(): Promise<boolean>
-  /** Marks it as half-moved and makes the tables. False where another process is moving into it. */
-  claim(): Promise<boolean>
+  /** False where another process is moving into it. */
+  lock(): Promise<boolean>
+  /** Marks it as half-moved and makes the tables. */
+  claim(): Promise<void>
   /** All that `write` does is saved as one, or nothing. */
   asOne(write: () => Promise<void>): Promise<void>
   unmark(): Promise<void>
@@ -52,10 +54,10 @@ async function openFile(file: string, toRead: boolean): Promise<Side> {
       names()
         .filter((name) => !/^(_|sqlite_)/.test(name))
         .every((name) => db.prepare(`SELECT 1 FROM "${name}" LIMIT 1`).get() === undefined),
+    lock: async () => true,
     async claim() {
       db.exec(`CREATE TABLE IF NOT EXISTS "${MOVE_MARK}" ("begun" TEXT)`)
       migrate({ file, moving: true })
-      return true
     },
     async asOne(write) {
       db.exec('BEGIN IMMEDIATE')
@@ -119,12 +121,13 @@ async function openServer(url: string): Promise<Side> {
       }
       return true
     },
-    async claim() {
+    async lock() {
       const { rows } = await client.query<{ got: boolean }>('SELECT pg_try_advisory_lock($1) AS got', [MOVE_LOCK])
-      if (!rows[0]?.got) return false
+      return rows[0]?.got === true
+    },
+    async claim() {
       await client.query(`CREATE TABLE IF NOT EXISTS "${MOVE_MARK}" ("begun" TEXT)`)
       await migratePostgres({ url, moving: true })
-      return true
     },
     async asOne(write) {
       await client.query('BEGIN')

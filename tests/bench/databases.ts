@@ -1,51 +1,30 @@
+import { execFileSync } from 'node:child_process'
 import { mkdtempSync, rmSync, statSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import Database from 'better-sqlite3'
-import pg from 'pg'
-import { plans } from '@/app/plans'
-import { unitsOf } from '@/app/units'
-import { pageOfHomes } from '@/lib/core/home-list'
 import { createAccount } from '@/lib/data/accounts'
 import { closeDatabase } from '@/lib/data/connection'
-import { findHousehold } from '@/lib/data/households'
 import { importHouseholds } from '@/lib/data/import'
 import { migrate } from '@/lib/data/migrate'
 import { moveDatabase } from '@/lib/data/move'
-import { databaseFile, databaseKind } from '@/lib/data/place'
-import { addRecord } from '@/lib/data/records'
+import { databaseFile } from '@/lib/data/place'
 import { createDatabase, startPostgres } from '../support/postgres'
+import type { Measured } from './databases-measure'
 import { manyHouseholds } from './many-households'
+import { atMost, milliseconds, type Row } from './table'
 
 // Both kinds of database side by side, with the same homes in them: ten owners of as many homes each, and one person
-// with one. `npm run bench:databases`, or with fewer homes `npm run bench:databases -- 10000`.
+// with one. `BENCH_HOMES=10000 npm run bench -- databases` takes fewer.
 
+const HOMES = Number(process.env.BENCH_HOMES || 100_000)
 const OWNERS = 10
 const AT_ONCE = 2_000
-const RUNS = 11
-const DAY = '2026-11-25'
+export const DAY = '2026-11-25'
 const at = `${DAY}T12:00:00.000Z`
 
-function viewerOf(id: string) {
+/** One of the owners, `owner-0` and so on, or `one`. */
+export function viewerOf(id: string) {
   return { kind: 'account', accountId: id, name: id, administrator: false } as const
-}
-
-async function milliseconds(run: () => unknown): Promise<number> {
-  const start = process.hrtime.bigint()
-  await run()
-  return Number(process.hrtime.bigint() - start) / 1e6
-}
-
-/** The medians of two things measured in turn, after three rounds that warm up. */
-async function medians(bare: () => unknown, page: () => unknown): Promise<{ bare: number; page: number }> {
-  const [bares, pages]: [number[], number[]] = [[], []]
-  for (let i = -3; i < RUNS; i++) {
-    const [first, second] = [await milliseconds(bare), await milliseconds(page)]
-    if (i >= 0) bares.push(first)
-    if (i >= 0) pages.push(second)
-  }
-  const middle = (times: number[]) => times.sort((a, b) => a - b)[RUNS >> 1] ?? 0
-  return { bare: middle(bares), page: middle(pages) }
 }
 
 async function fill(homes: number): Promise<void> {
@@ -66,106 +45,52 @@ async function fill(homes: number): Promise<void> {
   }
 }
 
-/** Asks a statement of the database through its driver alone. */
-async function driver(
-  url: string,
-): Promise<{ all: (sql: string, ...values: string[]) => unknown; end: () => unknown }> {
-  if (databaseKind(url) === 'sqlite') {
-    const db = new Database(databaseFile(url), { readonly: true })
-    const kept = new Map<string, Database.Statement>()
-    const prepared = (sql: string) =>
-      kept.get(sql) ?? (kept.set(sql, db.prepare(sql.replace(/\$\d/g, '?'))).get(sql) as Database.Statement)
-    return { all: (sql, ...values) => prepared(sql).all(...values), end: () => db.close() }
-  }
-  const client = new pg.Client({ connectionString: url })
-  await client.connect()
-  return { all: async (sql, ...values) => (await client.query(sql, values)).rows, end: () => client.end() }
+function measured(url: string): Measured {
+  const file = join(import.meta.dirname, 'databases-measure.ts')
+  const args = ['--conditions=react-server', '--import=tsx', file, url]
+  return JSON.parse(execFileSync(process.execPath, args, { encoding: 'utf8', stdio: ['ignore', 'pipe', 'inherit'] }))
 }
 
-const HOMES = `SELECT h."id", h."name", h."building", h."timeZone", h."revision", h."state", m."role"
-  FROM "Household" h JOIN "Membership" m ON m."householdId" = h."id" WHERE m."accountId" = $1
-  ORDER BY h."building" NULLS FIRST, h."name", h."id"`
-const LISTS = ['DustEvent', 'System', 'Filter', 'Device', 'Entry', 'Reading', 'Contact', 'PutOff']
-
-async function measure(url: string): Promise<Record<string, string>> {
-  process.env.DATABASE_URL = url
-  const { all, end } = await driver(url)
-  const id = ((await unitsOf(viewerOf('one'), () => DAY))[0]?.home.id ?? '') as string
-  // The rows of one home, each table's by a statement, as whoever may see it.
-  async function bareHome(): Promise<void> {
-    await all(
-      `SELECT h.*, m."role" FROM "Household" h JOIN "Membership" m ON m."householdId" = h."id"
-      WHERE h."id" = $1 AND m."accountId" = $2`,
-      id,
-      'one',
-    )
-    for (const table of LISTS) await all(`SELECT t.* FROM "${table}" t WHERE t."householdId" = $1`, id)
+/** Fills an embedded database, moves it into a PostgreSQL of its own, and asks both the same. */
+export async function databasesRows(): Promise<Row[]> {
+  const folder = mkdtempSync(join(tmpdir(), 'plenum-bench-'))
+  const server = await startPostgres({ fsync: 'on' })
+  try {
+    const file = `file:${join(folder, 'plenum.db')}`
+    process.env.DATABASE_URL = file
+    migrate()
+    const filled = await milliseconds(() => fill(HOMES))
+    await closeDatabase()
+    const to = await createDatabase(server.port, 'bench')
+    const moved = await milliseconds(() => moveDatabase({ from: file, to }))
+    const memory = Math.round(process.memoryUsage.rss() / 1e6)
+    const megabytes = (statSync(databaseFile(file)).size / 1e6).toFixed(0)
+    return [
+      { what: `${HOMES} homes brought into SQLite`, figure: `${(filled / 1000).toFixed(0)} s, ${megabytes} MB` },
+      { what: 'moved into PostgreSQL and compared', figure: `${(moved / 1000).toFixed(0)} s, ${memory} MB of memory` },
+      ...sideBySide(measured(file), measured(to)),
+    ]
+  } finally {
+    server.remove()
+    rmSync(folder, { recursive: true, force: true })
   }
-  const due = await medians(bareHome, async () => {
-    const stored = await findHousehold(viewerOf('one'), id)
-    if (!stored) throw new Error('the home is gone')
-    return plans.of(stored, DAY)
+}
+
+function sideBySide(embedded: Measured, served: Measured): Row[] {
+  const both = (what: string, key: keyof Measured): Row => ({
+    what: `${what}, SQLite and PostgreSQL`,
+    figure: `${embedded[key].toFixed(1)} and ${served[key].toFixed(1)} ms`,
   })
-  const first = await milliseconds(() => unitsOf(viewerOf('owner-3'), () => DAY))
-  const homes = await medians(
-    () => all(HOMES, 'owner-3'),
-    async () =>
-      pageOfHomes(
-        (await unitsOf(viewerOf('owner-3'), () => DAY)).map(({ plan }) => plan),
-        { sort: 'building', page: 1 },
-      ),
-  )
-  let n = 0
-  const write = await medians(
-    () => all('SELECT 1 AS one'),
-    () =>
-      addRecord({ viewer: viewerOf('one'), at, door: 'page' }, id, {
-        on: `20${10 + (n % 15)}-01-${10 + (n++ % 18)}`,
-        kind: 'filter-changed',
-        filter: 'hall',
-      }),
-  )
-  await end()
-  await closeDatabase()
-  const against = ({ bare, page }: { bare: number; page: number }) =>
-    `${page.toFixed(1)} ms, ${(page / bare).toFixed(2)} times the bare SQL (${bare.toFixed(1)} ms; under 3 is asked)`
-  return {
-    'Due page of one account': against(due),
-    [`page of ${first && (await count(url))} homes`]: against(homes),
-    'the same, nothing kept yet': `${first.toFixed(0)} ms`,
-    'one record saved': `${write.page.toFixed(1)} ms`,
-  }
-}
-
-async function count(url: string): Promise<number> {
-  process.env.DATABASE_URL = url
-  const found = (await unitsOf(viewerOf('owner-3'), () => DAY)).length
-  await closeDatabase()
-  return found
-}
-
-const total = Number(process.argv[2] ?? 100_000)
-const folder = mkdtempSync(join(tmpdir(), 'plenum-bench-'))
-const server = await startPostgres({ fsync: 'on' })
-try {
-  const file = `file:${join(folder, 'plenum.db')}`
-  process.env.DATABASE_URL = file
-  migrate()
-  const filled = await milliseconds(() => fill(total))
-  await closeDatabase()
-  console.log(
-    `${total} homes brought into a file of ${(statSync(databaseFile(file)).size / 1e6).toFixed(0)} MB: ${(filled / 1000).toFixed(0)} s`,
-  )
-  const to = await createDatabase(server.port, 'bench')
-  const moved = await milliseconds(() => moveDatabase({ from: file, to }))
-  console.log(
-    `moved into PostgreSQL and compared: ${(moved / 1000).toFixed(0)} s, ${Math.round(process.memoryUsage.rss() / 1e6)} MB`,
-  )
-  const [embedded, served] = [await measure(file), await measure(to)]
-  for (const [what, figure] of Object.entries(embedded)) {
-    console.log(`${what}\n  SQLite      ${figure}\n  PostgreSQL  ${served[what]}`)
-  }
-} finally {
-  server.remove()
-  rmSync(folder, { recursive: true, force: true })
+  const homes = HOMES / OWNERS
+  return [
+    both('Due page of one account', 'due'),
+    both('its bare SQL', 'bareDue'),
+    atMost('Due page on PostgreSQL / its bare SQL', served.due / served.bareDue, 3),
+    both(`page of ${homes} homes`, 'homes'),
+    both('its bare SQL', 'bareHomes'),
+    atMost(`page of ${homes} homes on SQLite / its bare SQL`, embedded.homes / embedded.bareHomes, 3),
+    atMost(`page of ${homes} homes on PostgreSQL / its bare SQL`, served.homes / served.bareHomes, 3),
+    both('the same page, nothing kept yet', 'firstHomes'),
+    both('one record saved', 'record'),
+  ]
 }

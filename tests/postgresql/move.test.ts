@@ -135,8 +135,8 @@ test('a move killed in the middle is recognised, no program starts on what it le
   db.exec(`${numbers} INSERT INTO "Attempt" ("key", "count", "until") SELECT 'many-' || i, i, 'x' FROM n`)
   db.close()
   let halves = 0
-  for (let kill = 0; kill < 6; kill++) {
-    await killAfter(startChild('move', [`file:${large}`, to]), 40 + kill * 90)
+  for (let kill = 0; kill < 4; kill++) {
+    await killAfter(startChild('move', [`file:${large}`, to]), 40 + kill * 130)
     const marked = (await sql(to, `SELECT 1 FROM pg_tables WHERE tablename = '${MOVE_MARK}'`)).length > 0
     if (!marked) continue
     halves++
