@@ -71,15 +71,18 @@ export function runDays(
   const starts = Float64Array.from({ length: count + 1 }, (_, i) => clock.startOf(first + i))
   for (let i = 0; i < count; i++) days.length[i] = (starts[i + 1] as number) - (starts[i] as number)
 
-  const value = merged(rows, times, together, pace.isChangeLog)
+  const [heats, cools, fans] = RUNS.map((run) =>
+    figuresOf(rows, times, run, { together, isChangeLog: pace.isChangeLog }),
+  )
   const fanSeen = { heat: 0, fanInHeat: 0, cool: 0, fanInCool: 0 }
   let day = 0
   for (let i = 0; i < at.length; i++) {
     const begins = at[i] as number
-    const [heat, cool, blower] = [value('heat', i), value('cool', i), value('fan', i)]
-    const row = times.rows[times.start[i] as number] as number
+    const heat = heats ? (heats[i] as number) : Number.NaN
+    const cool = cools ? (cools[i] as number) : Number.NaN
+    const blower = fans ? (fans[i] as number) : Number.NaN
     if (heat < 0 || cool < 0 || blower < 0) {
-      days.negative.push(row)
+      days.negative.push(rowOf(i))
       continue
     }
     const runs = heat > 0 || cool > 0 || blower > 0
@@ -98,8 +101,8 @@ export function runDays(
     }
     while (day < count && begins >= (starts[day + 1] as number)) day++
     const whole = kind === 'day' ? (days.length[day] as number) : lasts
-    if (kind !== 'share' && Math.max(orNone(heat), orNone(cool), orNone(blower)) > whole * TOLERANCE + 1)
-      days.tooLong.push(row)
+    const most = whole * TOLERANCE + 1
+    if (kind !== 'share' && (heat > most || cool > most || blower > most)) days.tooLong.push(rowOf(i))
     put(begins, kind === 'day' ? (starts[day] as number) + whole : begins + lasts, heat, cool, blower)
   }
   days.fan = {
@@ -116,40 +119,53 @@ export function runDays(
     return next <= (runs ? LONGEST_RUN : LONGEST_OFF) ? next : 0
   }
 
+  function rowOf(i: number): number {
+    return times.rows[times.start[i] as number] as number
+  }
+
   /** Shares a row out over the days that it lies on. */
   function put(begins: number, ends: number, heat: number, cool: number, blower: number): void {
     const lasts = ends - begins
     for (let at = begins, on = day; at < ends && on < count; on++) {
       const until = Math.min(ends, starts[on + 1] as number)
       const part = until - at
-      enter('heat', on, heat, part, lasts)
-      enter('cool', on, cool, part, lasts)
-      enter('fan', on, blower, part, lasts)
+      if (heats) enter(days.ran.heat, days.known.heat, on, heat, part, lasts)
+      if (cools) enter(days.ran.cool, days.known.cool, on, cool, part, lasts)
+      if (fans) enter(days.ran.fan, days.known.fan, on, blower, part, lasts)
       at = until
     }
   }
 
-  function enter(run: Run, on: number, figure: number, part: number, lasts: number): void {
+  // Called for every figure of a file: plain arguments cost nothing.
+  function enter(
+    ran: Float64Array,
+    known: Float64Array,
+    on: number,
+    figure: number,
+    part: number,
+    lasts: number,
+  ): void {
     if (Number.isNaN(figure)) return
-    const ran = kind === 'share' ? Math.min(1, figure) * part : Math.min(figure, lasts) * (part / lasts)
-    const list = days.ran[run]
-    list[on] = (list[on] as number) + ran
-    const known = days.known[run]
+    const of = kind === 'share' ? Math.min(1, figure) * part : Math.min(figure, lasts) * (part / lasts)
+    ran[on] = (ran[on] as number) + of
     known[on] = (known[on] as number) + part
   }
-}
-
-function orNone(figure: number): number {
-  return Number.isNaN(figure) ? 0 : figure
 }
 
 /** The commonest time between rows, and whether most rows keep to it. */
 function paceOf(at: Float64Array, kind: RowKind): { step: number; isChangeLog: boolean } {
   if (kind === 'day') return { step: DAY, isChangeLog: false }
   const counts = new Map<number, number>()
-  for (let i = 1; i < at.length; i++) {
-    const gap = (at[i] as number) - (at[i - 1] as number)
-    counts.set(gap, (counts.get(gap) ?? 0) + 1)
+  // The same gap comes many times on end: it is counted before it is entered.
+  let [last, inARow] = [0, 0]
+  for (let i = 1; i <= at.length; i++) {
+    const gap = i < at.length ? (at[i] as number) - (at[i - 1] as number) : 0
+    if (gap === last) {
+      inARow++
+      continue
+    }
+    if (last > 0) counts.set(last, (counts.get(last) ?? 0) + inARow)
+    ;[last, inARow] = [gap, 1]
   }
   let [step, most] = [HOUR, 0]
   for (const [gap, times] of counts) if (times > most || (times === most && gap < step)) [step, most] = [gap, times]
@@ -159,26 +175,28 @@ function paceOf(at: Float64Array, kind: RowKind): { step: number; isChangeLog: b
   return { step, isChangeLog: kind === 'share' && at.length > 2 && near < (at.length - 1) * 0.6 }
 }
 
-/** The figure of an instant: of rows that tell different things the larger, in a log of changes the last. NaN is unknown. */
-function merged(
+/** The figures of a run by instant: of rows that tell different things the larger, in a log of changes the last. NaN is unknown. */
+function figuresOf(
   rows: RunRows,
-  { start, rows: inOrder, isForward }: RunTimes,
-  together: Record<Run, Together>,
-  isChangeLog: boolean,
-): (run: Run, instant: number) => number {
-  const lists = Object.fromEntries(
-    RUNS.map((run) => [run, (together[run] === 'added' && rows.added[run]) || rows.longest[run]]),
-  ) as Record<Run, Float32Array | undefined>
-  return (run, instant) => {
-    const list = lists[run]
-    if (!list) return Number.NaN
+  { at, start, rows: byTime, isForward }: RunTimes,
+  run: Run,
+  { together, isChangeLog }: { together: Record<Run, Together>; isChangeLog: boolean },
+): Float32Array | null {
+  const list = (together[run] === 'added' && rows.added[run]) || rows.longest[run]
+  if (!list) return null
+  const figures = new Float32Array(at.length)
+  for (let instant = 0; instant < at.length; instant++) {
     const [from, to] = [start[instant] as number, start[instant + 1] as number]
-    if (to - from === 1 || isChangeLog) return list[inOrder[isForward ? to - 1 : from] as number] as number
+    if (to - from === 1 || isChangeLog) {
+      figures[instant] = list[byTime[isForward ? to - 1 : from] as number] as number
+      continue
+    }
     let figure = Number.NaN
     for (let i = from; i < to; i++) {
-      const next = list[inOrder[i] as number] as number
-      if (!(next <= figure)) figure = Number.isNaN(next) ? figure : next
+      const next = list[byTime[i] as number] as number
+      if (!Number.isNaN(next) && !(next <= figure)) figure = next
     }
-    return figure
+    figures[instant] = figure
   }
+  return figures
 }

@@ -132,8 +132,14 @@ export function runTimes(
     }
   }
   for (const [at, row] of instantsOfTwice(rows, wall, twice, stamps)) keys[count++] = at * ROW_SPACE + row
-  const sorted = keys.subarray(0, count).sort()
+  const sorted = inOrder(keys.subarray(0, count))
   return { ...once(rows, sorted), clock, order, isOrderGuessed, noDate, leftOut }
+}
+
+/** Most files go forward already. */
+function inOrder(keys: Float64Array): Float64Array {
+  for (let i = 1; i < keys.length; i++) if ((keys[i] as number) < (keys[i - 1] as number)) return keys.sort()
+  return keys
 }
 
 /**
@@ -168,8 +174,8 @@ function instantsOfTwice(
     const usual = Math.max(1, before.get(at - 7200) ?? 1)
     if (kinds.size === 1 && those.length < 2 * usual) return those.map((row): [number, number] => [one, row])
     if (kinds.size === 1) return those.map((row, i): [number, number] => [i % 2 === 0 ? one : other, row])
-    const inOrder = [...kinds].sort(([a], [b]) => (a < b ? -1 : 1))
-    return inOrder.flatMap(([, same], i) => same.map((row): [number, number] => [i % 2 === 0 ? one : other, row]))
+    const sorted = [...kinds].sort(([a], [b]) => (a < b ? -1 : 1))
+    return sorted.flatMap(([, same], i) => same.map((row): [number, number] => [i % 2 === 0 ? one : other, row]))
   })
 }
 
@@ -189,16 +195,16 @@ function once(
   sorted: Float64Array,
 ): Pick<RunTimes, 'at' | 'rows' | 'start' | 'isForward' | 'repeated' | 'contradicting'> {
   const at = new Float64Array(sorted.length)
-  const inOrder = new Int32Array(sorted.length)
+  const byTime = new Int32Array(sorted.length)
   const start = new Int32Array(sorted.length + 1)
   let [count, contradicting, contradicted] = [0, 0, -1]
   for (let i = 0; i < sorted.length; i++) {
     const key = sorted[i] as number
     const when = Math.floor(key / ROW_SPACE)
     const row = key - when * ROW_SPACE
-    inOrder[i] = row
+    byTime[i] = row
     if (count > 0 && at[count - 1] === when) {
-      if (contradicted !== count - 1 && !saysSame(rows, inOrder[start[count - 1] as number] as number, row)) {
+      if (contradicted !== count - 1 && !saysSame(rows, byTime[start[count - 1] as number] as number, row)) {
         contradicting++
         contradicted = count - 1
       }
@@ -211,9 +217,9 @@ function once(
   start[count] = sorted.length
   return {
     at: at.subarray(0, count),
-    rows: inOrder,
+    rows: byTime,
     start: start.subarray(0, count + 1),
-    isForward: (inOrder[0] ?? 0) <= (inOrder.at(-1) ?? 0),
+    isForward: (byTime[0] ?? 0) <= (byTime.at(-1) ?? 0),
     repeated: sorted.length - count,
     contradicting,
   }

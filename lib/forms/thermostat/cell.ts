@@ -14,7 +14,8 @@ const CLOCK = /^(\d{1,4}):(\d{2})(?::(\d{2}))?$/
  */
 export function readRun(text: string, unit: Unit): number | undefined {
   if (text === '') return Number.NaN
-  const plain = +text
+  const digit = text.length === 1 ? text.charCodeAt(0) - 48 : -1
+  const plain = digit >= 0 && digit <= 9 ? digit : +text
   if (plain < 1e9 && plain > -1e9) {
     if (unit !== 'flag') return plain * SECONDS[unit]
     return plain === 0 ? 0 : plain > 0 ? 1 : undefined

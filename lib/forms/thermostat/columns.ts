@@ -19,7 +19,7 @@ export function runOf(role: Role): { run: Run; unit: Unit } | null {
   return RUNS.some((one) => one === run) ? { run: run as Run, unit: unit as Unit } : null
 }
 
-/** The usual seconds from one stamp to the next among the first rows; a day or more is a list of days. */
+/** The least seconds from one stamp to another among the first rows; a day or more is a list of days. */
 function stepOf(rows: readonly string[][], time: number, clock: number): number {
   const reader = new StampReader()
   const at = rows.flatMap((row) => {
@@ -30,10 +30,11 @@ function stepOf(rows: readonly string[][], time: number, clock: number): number 
     return [{ at: day + second, isDayOnly }]
   })
   if (at.length > 0 && at.every(({ isDayOnly }) => isDayOnly)) return 86_400
-  const gaps = at.slice(1).map((one, i) => Math.abs(one.at - (at[i]?.at ?? 0)))
-  const counts = new Map<number, number>()
-  for (const gap of gaps) if (gap > 0) counts.set(gap, (counts.get(gap) ?? 0) + 1)
-  return [...counts].sort(([a, m], [b, n]) => n - m || a - b)[0]?.[0] ?? 3600
+  // Rows may stand in any order: the shortest way from one to another is the step, or near it.
+  const inOrder = at.map((one) => one.at).sort((a, b) => a - b)
+  const gaps = inOrder.slice(1).map((one, i) => one - (inOrder[i] ?? one))
+  const least = Math.min(...gaps.filter((gap) => gap > 0))
+  return Number.isFinite(least) ? least : 3600
 }
 
 /** Whether the stamps name days, one a row, rather than moments. */

@@ -86,6 +86,10 @@ export async function readRows(
     return known.means
   }
 
+  function nameOf(at: number): string {
+    return `“${head.headings[at] || `column ${at + 1}`}”`
+  }
+
   function take(cells: string[]): void {
     record++
     if (record <= head.skipped) return
@@ -113,11 +117,20 @@ export async function readRows(
   }
 
   function takeRun(of: RunColumns, cells: string[]): void {
+    const [only, another] = of.columns
+    if (only && !another) {
+      const value = readRun(cells[only.at] ?? '', only.unit)
+      if (value === undefined) unread(nameOf(only.at))
+      else if (value === 0) of.none++
+      else if (Number.isNaN(value)) of.empty++
+      rows.set(of.run, value ?? Number.NaN, Number.NaN)
+      return
+    }
     let [longest, added] = [Number.NaN, Number.NaN]
     for (const { at, unit } of of.columns) {
       const value = readRun(cells[at] ?? '', unit)
       if (value === undefined) {
-        unread(`“${head.headings[at] || `column ${at + 1}`}”`)
+        unread(nameOf(at))
         continue
       }
       if (Number.isNaN(value)) {

@@ -42,13 +42,22 @@ export function truthOf(slots: readonly Slot[], month?: string, zone = ZONE): Re
 }
 
 /** The wall clock of a zone as its parts. */
-export function wall(at: number, zone: string): { year: string; month: string; day: string; hour: number; minute: string } {
+export function wall(
+  at: number,
+  zone: string,
+): { year: string; month: string; day: string; hour: number; minute: string } {
   const parts = new Intl.DateTimeFormat('en-US', {
     ...{ timeZone: zone, hourCycle: 'h23', year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit' },
     minute: '2-digit',
   }).formatToParts(at * 1000)
   const part = (type: string) => parts.find((one) => one.type === type)?.value ?? ''
-  return { year: part('year'), month: part('month'), day: part('day'), hour: Number(part('hour')), minute: part('minute') }
+  return {
+    year: part('year'),
+    month: part('month'),
+    day: part('day'),
+    hour: Number(part('hour')),
+    minute: part('minute'),
+  }
 }
 
 /** The bytes of a file as a stream hands them over. */
