@@ -49,6 +49,24 @@ export function listMeasurings(viewer: Viewer, householdId: string): Promise<Mea
   })
 }
 
+/** One thing that was brought or taken out, and the readings as they were without it; null where there is none. */
+export function findMeasuring(
+  viewer: Viewer,
+  householdId: string,
+  measuringId: string,
+): Promise<{ kind: MeasuringKind; isUndone: boolean; before: Reading[] } | null> {
+  return ask(async (db) => {
+    if (!(await findRole(db, viewer, householdId))) return null
+    const found = await db.measuring.findFirst({ where: { householdId, id: measuringId } })
+    if (!found) return null
+    const rows = await db.reading.findMany({ where: { householdId }, orderBy: { position: 'asc' } })
+    const before = rows.filter(
+      ({ addedBy, removedBy }) => addedBy !== measuringId && (removedBy === null || removedBy === measuringId),
+    )
+    return { kind: found.kind as MeasuringKind, isUndone: found.undoneAt !== null, before: before.map(readingValue) }
+  })
+}
+
 /** Takes readings out and brings others, all of it or nothing, as one thing that can be taken back. */
 export function changeReadings(
   act: Act,

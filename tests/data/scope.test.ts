@@ -61,6 +61,7 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   changeReadings: (f, w) =>
     call(f, as(w.viewer), w.home, { kind: 'thermostat', add: aHousehold().readings, remove: [w.reading] }),
   undoMeasuring: (f, w) => call(f, as(w.viewer), w.home, 'a guess'),
+  findMeasuring: (f, w) => call(f, w.viewer, w.home, 'a guess'),
   listMeasurings: (f, w) => call(f, w.viewer, w.home),
   removeReading: (f, w) => call(f, as(w.viewer), w.home, w.reading),
   putOff: (f, w) =>
