@@ -50,6 +50,7 @@ export function ChoicesForm({ id, upload, brought, home, choices }: ChoicesFormP
         )}
         <h3>The columns</h3>
         {head.headings.map((heading, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: two columns may have one heading; their place is what they are.
           <ColumnChoice key={`${i} ${heading}`} at={i} role={understood.roles[i] ?? ''} {...{ head, heading }} />
         ))}
         <Words understood={understood} />
