@@ -41,15 +41,22 @@ export function truthOf(slots: readonly Slot[], month?: string, zone = ZONE): Re
   >
 }
 
+const formats = new Map<string, Intl.DateTimeFormat>()
+
 /** The wall clock of a zone as its parts. */
 export function wall(
   at: number,
   zone: string,
 ): { year: string; month: string; day: string; hour: number; minute: string } {
-  const parts = new Intl.DateTimeFormat('en-US', {
-    ...{ timeZone: zone, hourCycle: 'h23', year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit' },
-    minute: '2-digit',
-  }).formatToParts(at * 1000)
+  let format = formats.get(zone)
+  if (!format) {
+    format = new Intl.DateTimeFormat('en-US', {
+      ...{ timeZone: zone, hourCycle: 'h23', year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit' },
+      minute: '2-digit',
+    })
+    formats.set(zone, format)
+  }
+  const parts = format.formatToParts(at * 1000)
   const part = (type: string) => parts.find((one) => one.type === type)?.value ?? ''
   return {
     year: part('year'),
