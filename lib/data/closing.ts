@@ -3,6 +3,7 @@ import type { Act } from '@/lib/core/viewer'
 import { type Questions, together } from './connection'
 import { removePhotoFolder } from './photos'
 import { markProfile, type Refusal, raise } from './scope'
+import { removeSpools } from './spool'
 
 type Done = { ok: true; revision: number } | Refusal
 
@@ -39,7 +40,7 @@ export function purgeHousehold(
 ): Promise<Done | { ok: false; because: 'open' }> {
   return purgeRows(act, householdId, what).then(async (purged) => {
     // After the rows: a picture without a row is shown to nobody, a row without a picture would be a hole.
-    if (purged.ok) await removePhotoFolder(householdId)
+    if (purged.ok) await Promise.all([removePhotoFolder(householdId), removeSpools(householdId)])
     return purged
   })
 }

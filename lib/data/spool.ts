@@ -93,6 +93,11 @@ export async function dropSpooled(householdId: string, id: string): Promise<void
   if (await findSpooled(householdId, id)) await rm(join(spoolFolder(householdId), `${id}.csv`), { force: true })
 }
 
+/** Removes whatever was brought to a home that is gone. */
+export async function removeSpools(householdId: string): Promise<void> {
+  if (/^[\w-]{1,64}$/.test(householdId)) await rm(spoolFolder(householdId), { recursive: true, force: true })
+}
+
 async function sweepSpools(now: number): Promise<void> {
   const root = join(dataFolder(), '.plenum-brought')
   for (const home of await readdir(root).catch(() => []))

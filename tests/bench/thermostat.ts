@@ -2,15 +2,15 @@ import { spawn } from 'node:child_process'
 import { createReadStream, mkdtempSync, openSync, readSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { pathToFileURL } from 'node:url'
 import { type Options, parse } from 'csv-parse'
 import type { build as Build } from 'esbuild'
 import { parseChoices } from '@/lib/forms/thermostat/choices'
 import { csvOptions, HEAD_BYTES, readHead } from '@/lib/forms/thermostat/head'
 import { understandExport } from '@/lib/forms/thermostat/understand'
+import { atMost, type Row } from './table'
 
 // A year of 5-minute rows: the CSV library alone, and the whole way to hours by month, by turns in one process, whose
-// peak memory is taken too. Run alone: `npx tsx tests/bench/thermostat.ts`.
+// peak memory is taken too: `npm run bench -- thermostat`.
 
 const TURNS = 7
 const ROWS = 105_120
@@ -58,8 +58,8 @@ async function measure(file: string): Promise<void> {
   process.stdout.write(JSON.stringify({ alone: Math.min(...times.alone), whole: Math.min(...times.whole), maxRSS }))
 }
 
-/** One line: times of both ways, their ratio, and the peak memory of the process that ran them. */
-export async function benchThermostat(): Promise<string> {
+/** Both ways against each other, and the peak memory of the process that ran them. */
+export async function thermostatRows(): Promise<Row[]> {
   const folder = mkdtempSync(join(tmpdir(), 'plenum-bench-'))
   try {
     const file = join(folder, 'year.csv')
@@ -79,14 +79,15 @@ export async function benchThermostat(): Promise<string> {
     })
     await new Promise((resolve) => child.on('close', resolve))
     const { alone, whole, maxRSS } = JSON.parse(said)
-    return `a year of 5-minute rows (${ROWS.toLocaleString('en-US')}): ${whole.toFixed(0)} ms, ${(whole / alone).toFixed(2)} times the CSV library alone, ${alone.toFixed(0)} ms (under 1.5 is asked); peak memory ${(maxRSS / 1024).toFixed(0)} MB (under 150 is asked)`
+    const year = `a year of 5-minute rows (${ROWS.toLocaleString('en-US')}), ${whole.toFixed(0)} ms`
+    return [
+      atMost(`${year}, against the CSV library alone, ${alone.toFixed(0)} ms`, whole / alone, 1.5),
+      atMost('peak memory of the process that reads it', maxRSS / 1024, 150, 'MB'),
+    ]
   } finally {
     rmSync(folder, { recursive: true, force: true })
   }
 }
 
-if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
-  const file = process.argv[2]
-  if (file) await measure(file)
-  else console.log(await benchThermostat())
-}
+// Bundled and started by the above, with the file that it is to measure.
+if (process.argv[2]?.endsWith('year.csv')) await measure(process.argv[2])

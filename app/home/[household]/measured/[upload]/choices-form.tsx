@@ -37,7 +37,7 @@ export function ChoicesForm({ id, upload, brought, home, choices }: ChoicesFormP
     <section aria-labelledby="choices">
       <h2 id="choices">Read it otherwise</h2>
       <p>What was guessed from the headings and the first rows. Change what is wrong and look again.</p>
-      <form method="get" action={`/home/${id}/measured/${upload}`}>
+      <form className="choices" method="get" action={`/home/${id}/measured/${upload}`}>
         <input type="hidden" name="columns" value={head.headings.length} />
         {home.systems.length > 1 && (
           <SelectField id="system" label="Which system was measured?" defaultValue={system.id}>
