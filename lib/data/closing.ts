@@ -91,10 +91,17 @@ export async function forgetNames(tx: Questions, householdId: string, accountId?
     distinct: ['byName'],
     select: { byName: true },
   })
-  const undoneBy = accountId ? { in: [...names, ...paused].map(({ byName }) => byName) } : { not: null }
+  const measured = await tx.measuring.findMany({
+    where: { householdId, ...whose },
+    distinct: ['byName'],
+    select: { byName: true },
+  })
+  const undoneBy = accountId ? { in: [...names, ...paused, ...measured].map(({ byName }) => byName) } : { not: null }
   await tx.entry.updateMany({ where: { householdId, undoneBy }, data: { undoneBy: NAME_REMOVED } })
   const nobody = { byAccount: null, byName: NAME_REMOVED }
   await tx.entry.updateMany({ where: { householdId, ...whose }, data: nobody })
+  await tx.measuring.updateMany({ where: { householdId, undoneBy }, data: { undoneBy: NAME_REMOVED } })
+  await tx.measuring.updateMany({ where: { householdId, ...whose }, data: nobody })
   await tx.putOff.updateMany({ where: { householdId, ...whose }, data: nobody })
   await tx.away.updateMany({ where: { householdId, ...whose }, data: nobody })
   await tx.pause.updateMany({ where: { householdId, endedBy: undoneBy }, data: { endedBy: NAME_REMOVED } })
