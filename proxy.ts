@@ -35,4 +35,5 @@ export function proxy(request: NextRequest): NextResponse {
   return response
 }
 
-export const config = { matcher: '/((?!_next/static/).*)' }
+// A thermostat's export passes by: it may be larger than what Next keeps of a request for a proxy to read.
+export const config = { matcher: '/((?!_next/static/|home/[^/]+/measured/bring$).*)' }

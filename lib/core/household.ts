@@ -31,6 +31,8 @@ export interface Household {
   /** What nobody knew when it was described. Stays here: the household file has no such key. */
   assumed?: Assumed[]
   dustEvents: DustEvent[]
+  /** Times hotter or colder than the climate of their season; left out where there were none. */
+  weather?: WeatherSpell[]
   systems: System[]
   filters: Filter[]
   devices: Device[]
@@ -91,6 +93,18 @@ export interface DustEvent {
   kind: DustEventKind
   from: Day
   to: Day
+}
+
+export const WEATHER_KINDS = ['hot', 'cold'] as const
+export type WeatherKind = (typeof WEATHER_KINDS)[number]
+
+/** A heat wave or a cold spell: its usual high of a day and low of a night, °F. Both ends count. */
+export interface WeatherSpell {
+  kind: WeatherKind
+  from: Day
+  to: Day
+  highF: number
+  lowF: number
 }
 
 export const DELIVERIES = ['ducted', 'ductless', 'hydronic', 'room'] as const

@@ -1,10 +1,11 @@
 import { derating } from './airflow'
 import { type Cycle, cycleThrough, yearPlace } from './cycle'
 import { type DayNumber, dayNumber } from './day'
-import type { Climate, Reading, System } from './household'
+import type { Climate, Reading, System, WeatherSpell } from './household'
 import type { Profiles, Scales } from './profile'
 import { type DayHours, divideDay, type RunSettings } from './runtime'
 import type { Figures } from './tables'
+import { type DailyWeather, weatherDays } from './weather'
 
 /** Measured days, and the modelled days between them, in order from `from`. */
 export interface Measured {
@@ -36,15 +37,27 @@ export function billHeatHours(
   return (Math.max(0, bill.therms - bill.baseTherms) * figures.btuPerTherm.value) / inputBtuh
 }
 
-/** What was measured of one system replaces the model on its days and scales it elsewhere (model, section 2); null where nothing was. */
+/**
+ * What was measured of one system replaces the model on its days and scales it elsewhere (model, section 2); null where
+ * nothing was. A hot or cold spell raises the hours of its days that were not measured, and scales nothing: one week's
+ * weather says nothing of another's.
+ */
 export function measure(
-  facts: { system: System; readings: readonly Reading[]; climate: Climate; elevationFt: number; on: DayNumber },
+  facts: {
+    system: System
+    readings: readonly Reading[]
+    weather: readonly WeatherSpell[]
+    climate: Climate
+    elevationFt: number
+    on: DayNumber
+  },
   settings: RunSettings,
   profiles: Profiles,
   figures: Figures,
 ): Measured | null {
   const readings = facts.readings.filter((r) => r.system === facts.system.id)
-  if (readings.length === 0) return null
+  const weather = weatherDays(facts.weather, settings, figures)
+  if (readings.length === 0 && weather.size === 0) return null
   const spans = (quantity: (reading: Reading) => number | undefined): Span[] =>
     readings.flatMap((r) => {
       const hours = quantity(r)
@@ -60,9 +73,10 @@ export function measure(
 
   const all = [...heatSpans, ...coolSpans, ...fanSpans]
   // A reading may hold nothing that tells of this system: fan hours of a boiler, say.
-  if (all.length === 0) return null
-  const from = Math.min(...all.map((s) => s.from))
-  const count = Math.max(...all.map((s) => s.to)) - from + 1
+  if (all.length === 0 && weather.size === 0) return null
+  const spelled = [...weather.keys()]
+  const from = Math.min(...all.map((s) => s.from), ...spelled)
+  const count = Math.max(...all.map((s) => s.to), ...spelled) - from + 1
   const { load, cycles } = profiles.load(facts.climate, settings)
   const heat = spread(heatSpans, from, count, load.heat, cycles.heat, figures)
   const cool = spread(coolSpans, from, count, load.cool, cycles.cool, figures)
@@ -72,8 +86,9 @@ export function measure(
   }
   const days = Array.from({ length: count }, (_, i) => {
     const place = yearPlace(from + i)
-    const heatHours = heat[i] ?? (load.heat[place] as number) * scales.heat
-    const coolHours = cool[i] ?? (load.cool[place] as number) * scales.cool
+    const spell: DailyWeather | undefined = weather.get(from + i)
+    const heatHours = heat[i] ?? Math.max(load.heat[place] as number, spell?.heat ?? 0) * scales.heat
+    const coolHours = cool[i] ?? Math.max(load.cool[place] as number, spell?.cool ?? 0) * scales.cool
     return divideDay(heatHours, coolHours, settings, figures)
   })
   for (const span of fanSpans) fitBlower(days.slice(span.from - from, span.to - from + 1), span.hours)

@@ -1,6 +1,6 @@
 import { dateInWords } from './day-words'
-import type { DustEvent, DustEventKind, Household, Reading } from './household'
-import { hoursInWords, roughly } from './unit-words'
+import type { DustEvent, DustEventKind, Household, Reading, WeatherSpell } from './household'
+import { hoursInWords, roughly, temperatureInWords, type Units } from './unit-words'
 
 const EVENTS: Record<DustEventKind, string> = {
   renovation: 'Building work',
@@ -33,4 +33,10 @@ export function readingInWords(home: Household, reading: Reading): string {
     reading.fanHours !== undefined && `${hoursInWords(reading.fanHours)} of the fan in all`,
   ]
   return `${span}: ${hours.filter(Boolean).join(', ')}, ${SOURCES[reading.source]}`
+}
+
+/** `A heat wave, 3 July 2026 to 12 July 2026, 101 °F by day and 78 °F by night`. */
+export function weatherInWords({ kind, from, to, highF, lowF }: WeatherSpell, units: Units): string {
+  const degrees = `${temperatureInWords(highF, units)} by day and ${temperatureInWords(lowF, units)} by night`
+  return `${kind === 'hot' ? 'A heat wave' : 'A cold spell'}, ${dateInWords(from)} to ${dateInWords(to)}, ${degrees}`
 }

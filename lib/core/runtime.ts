@@ -73,24 +73,30 @@ export function runSettings(system: System, climate: Climate, figures: Figures):
   }
 }
 
-/** Hours of load by day of year, from degree-days and design temperatures (model, section 2); 0…24 h a day. */
-export function loadYear(settings: RunSettings, year: ClimateYear, figures: Figures): LoadYear {
+/** Hours of load for one degree-day below the heating base, and one above the cooling base (model, section 2). */
+export function hoursPerDegreeDay(settings: RunSettings, figures: Figures): { heat: number; cool: number } {
   const least = figures.leastDesignDifferenceF.value
   const isHeatPump = settings.heat === 'heat-pump' || settings.heat === 'dual-fuel'
   const heatOversize = isHeatPump ? 0 : figures.heatOversize.value
-  const heatPerDegreeDay =
-    (FULL_DAY * figures.heatAdjustment.value) /
-    (Math.max(least, settings.heatBaseF - settings.heatingDesignF) * (1 + heatOversize))
-  const coolPerDegreeDay =
-    FULL_DAY / (Math.max(least, settings.coolingDesignF - settings.coolBaseF) * (1 + figures.coolOversize.value))
+  return {
+    heat:
+      (FULL_DAY * figures.heatAdjustment.value) /
+      (Math.max(least, settings.heatBaseF - settings.heatingDesignF) * (1 + heatOversize)),
+    cool: FULL_DAY / (Math.max(least, settings.coolingDesignF - settings.coolBaseF) * (1 + figures.coolOversize.value)),
+  }
+}
+
+/** Hours of load by day of year, from degree-days and design temperatures (model, section 2); 0…24 h a day. */
+export function loadYear(settings: RunSettings, year: ClimateYear, figures: Figures): LoadYear {
+  const per = hoursPerDegreeDay(settings, figures)
   const none = new Float64Array(365)
   return {
     heat:
       settings.heat === null
         ? none
-        : degreeDays(year, 'heating', settings.heatBaseF).map((dd) => Math.min(FULL_DAY, dd * heatPerDegreeDay)),
+        : degreeDays(year, 'heating', settings.heatBaseF).map((dd) => Math.min(FULL_DAY, dd * per.heat)),
     cool: settings.cools
-      ? degreeDays(year, 'cooling', settings.coolBaseF).map((dd) => Math.min(FULL_DAY, dd * coolPerDegreeDay))
+      ? degreeDays(year, 'cooling', settings.coolBaseF).map((dd) => Math.min(FULL_DAY, dd * per.cool))
       : none,
   }
 }

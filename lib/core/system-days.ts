@@ -38,10 +38,13 @@ export function systemDays(
   const settings = runSettings(system, home.climate, figures)
   const elevationFt = home.elevationFt ?? 0
   const measured =
-    home.readings.length === 0
+    home.readings.length === 0 && !home.weather?.length
       ? null
       : measure(
-          { system, readings: home.readings, climate: home.climate, elevationFt, on },
+          {
+            ...{ system, readings: home.readings, weather: home.weather ?? [] },
+            ...{ climate: home.climate, elevationFt, on },
+          },
           settings,
           profiles,
           figures,

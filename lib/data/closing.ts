@@ -3,6 +3,7 @@ import type { Act } from '@/lib/core/viewer'
 import { type Questions, together } from './connection'
 import { removePhotoFolder } from './photos'
 import { markProfile, type Refusal, raise } from './scope'
+import { removeSpools } from './spool'
 
 type Done = { ok: true; revision: number } | Refusal
 
@@ -39,7 +40,7 @@ export function purgeHousehold(
 ): Promise<Done | { ok: false; because: 'open' }> {
   return purgeRows(act, householdId, what).then(async (purged) => {
     // After the rows: a picture without a row is shown to nobody, a row without a picture would be a hole.
-    if (purged.ok) await removePhotoFolder(householdId)
+    if (purged.ok) await Promise.all([removePhotoFolder(householdId), removeSpools(householdId)])
     return purged
   })
 }
@@ -90,10 +91,17 @@ export async function forgetNames(tx: Questions, householdId: string, accountId?
     distinct: ['byName'],
     select: { byName: true },
   })
-  const undoneBy = accountId ? { in: [...names, ...paused].map(({ byName }) => byName) } : { not: null }
+  const measured = await tx.measuring.findMany({
+    where: { householdId, ...whose },
+    distinct: ['byName'],
+    select: { byName: true },
+  })
+  const undoneBy = accountId ? { in: [...names, ...paused, ...measured].map(({ byName }) => byName) } : { not: null }
   await tx.entry.updateMany({ where: { householdId, undoneBy }, data: { undoneBy: NAME_REMOVED } })
   const nobody = { byAccount: null, byName: NAME_REMOVED }
   await tx.entry.updateMany({ where: { householdId, ...whose }, data: nobody })
+  await tx.measuring.updateMany({ where: { householdId, undoneBy }, data: { undoneBy: NAME_REMOVED } })
+  await tx.measuring.updateMany({ where: { householdId, ...whose }, data: nobody })
   await tx.putOff.updateMany({ where: { householdId, ...whose }, data: nobody })
   await tx.away.updateMany({ where: { householdId, ...whose }, data: nobody })
   await tx.pause.updateMany({ where: { householdId, endedBy: undoneBy }, data: { endedBy: NAME_REMOVED } })

@@ -1,4 +1,4 @@
-import type { Device, DustEvent, Filter, Household, Reading, System } from '@/lib/core/household'
+import type { Device, DustEvent, Filter, Household, Reading, System, WeatherSpell } from '@/lib/core/household'
 import type { Row } from './insert'
 
 /** The columns of `Household` that the household file fills. */
@@ -36,17 +36,22 @@ export function describedRows(householdId: string, household: Household): Record
   }
   return {
     DustEvent: numbered(household.dustEvents, dustEventRow),
+    WeatherSpell: numbered(household.weather ?? [], weatherSpellRow),
     System: numbered(household.systems, systemRow),
     Filter: numbered(household.filters, filterRow),
     Device: numbered(household.devices, deviceRow),
   }
 }
 
-export const DESCRIBED_TABLES = ['DustEvent', 'System', 'Filter', 'Device'] as const
+export const DESCRIBED_TABLES = ['DustEvent', 'WeatherSpell', 'System', 'Filter', 'Device'] as const
 export type DescribedTable = (typeof DESCRIBED_TABLES)[number]
 
 function dustEventRow({ kind, from, to }: DustEvent): Row {
   return { kind, from, to }
+}
+
+function weatherSpellRow({ kind, from, to, highF, lowF }: WeatherSpell): Row {
+  return { kind, from, to, highF, lowF }
 }
 
 function systemRow({ id, name, delivery, heat, cool, fan, thermostat, airflowCfm, dustStart }: System): Row {

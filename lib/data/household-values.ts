@@ -1,4 +1,13 @@
-import type { Device, DustEvent, Filter, Household, LogRecord, Reading, System } from '@/lib/core/household'
+import type {
+  Device,
+  DustEvent,
+  Filter,
+  Household,
+  LogRecord,
+  Reading,
+  System,
+  WeatherSpell,
+} from '@/lib/core/household'
 import type * as Rows from '@/prisma/generated/sqlite/client'
 import { given } from './record-rows'
 
@@ -8,6 +17,7 @@ import { given } from './record-rows'
 /** The lists of one household, in their order. */
 export interface Lists {
   dustEvents: DustEvent[]
+  weather: WeatherSpell[]
   systems: System[]
   filters: Filter[]
   devices: Device[]
@@ -16,7 +26,7 @@ export interface Lists {
 }
 
 /** The household that a row and its lists state; optional keys that the file left out are absent. */
-export function householdValue(row: Rows.Household, lists: Lists): Household {
+export function householdValue(row: Rows.Household, { weather, ...lists }: Lists): Household {
   return {
     id: row.fileId,
     name: row.name,
@@ -43,12 +53,19 @@ export function householdValue(row: Rows.Household, lists: Lists): Household {
     vulnerable: row.vulnerable,
     ...(row.assumed && { assumed: JSON.parse(row.assumed) }),
     ...lists,
+    ...(weather.length > 0 && { weather }),
     ...whatStillPoints(lists),
   } as Household
 }
 
 // What was recorded about something that is gone stays in the log, and out of the plan and the file.
-function whatStillPoints({ systems, filters, devices, records, readings }: Lists): Pick<Lists, 'records' | 'readings'> {
+function whatStillPoints({
+  systems,
+  filters,
+  devices,
+  records,
+  readings,
+}: Omit<Lists, 'weather'>): Pick<Lists, 'records' | 'readings'> {
   const systemIds = new Set(systems.map(({ id }) => id))
   const filterIds = new Set(filters.map(({ id }) => id))
   const subjects = new Set([...systemIds, ...filterIds, ...devices.map(({ id }) => id)])
@@ -62,6 +79,10 @@ function whatStillPoints({ systems, filters, devices, records, readings }: Lists
 
 export function dustEventValue({ kind, from, to }: Rows.DustEvent): DustEvent {
   return { kind, from, to } as DustEvent
+}
+
+export function weatherSpellValue({ kind, from, to, highF, lowF }: Rows.WeatherSpell): WeatherSpell {
+  return { kind, from, to, highF, lowF } as WeatherSpell
 }
 
 export function systemValue(row: Rows.System): System {

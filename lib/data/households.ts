@@ -127,12 +127,13 @@ export async function readHouseholds(tx: Questions, viewer: Viewer, ids?: string
   }
   const inOrder = Prisma.sql`ORDER BY t."position"`
   const dustEvents = await lists<Rows.DustEvent>('DustEvent', inOrder)
+  const spells = await lists<Rows.WeatherSpell>('WeatherSpell', inOrder)
   const systems = await lists<Rows.System>('System', inOrder)
   const filters = await lists<Rows.Filter>('Filter', inOrder)
   const devices = await lists<Rows.Device>('Device', inOrder)
   const standing = Prisma.sql`AND t."undoneAt" IS NULL AND t."correctedBy" IS NULL ${inOrder}`
   const entries = await lists<Rows.Entry>('Entry', standing)
-  const readings = await lists<Rows.Reading>('Reading', inOrder)
+  const readings = await lists<Rows.Reading>('Reading', Prisma.sql`AND t."removedBy" IS NULL ${inOrder}`)
   const contacts = await lists<Contact & { householdId: string }>('Contact', inOrder)
   const putOffs = await lists<PutOff & { householdId: string }>('PutOff', Prisma.sql`ORDER BY t."until"`)
 
@@ -145,6 +146,7 @@ export async function readHouseholds(tx: Questions, viewer: Viewer, ids?: string
       ...{ id, name, building, timeZone, revision, state, role, closedOn, accessNote },
       household: values.householdValue(row, {
         dustEvents: dustEvents(id).map(values.dustEventValue),
+        weather: spells(id).map(values.weatherSpellValue),
         systems: systems(id).map(values.systemValue),
         filters: filters(id).map(values.filterValue),
         devices: devices(id).map(values.deviceValue),

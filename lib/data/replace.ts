@@ -23,7 +23,7 @@ async function writeList(
   table: DescribedTable,
   rows: ReturnType<typeof describedRows>[DescribedTable],
 ): Promise<void> {
-  const own = table === 'DustEvent' ? 'position' : 'id'
+  const own = table === 'DustEvent' || table === 'WeatherSpell' ? 'position' : 'id'
   const kept = rows.map((row) => row[own])
   const but = kept.length > 0 ? Prisma.sql`AND ${Prisma.raw(`"${own}"`)} NOT IN (${Prisma.join(kept)})` : Prisma.empty
   await tx.$executeRaw`DELETE FROM ${Prisma.raw(`"${table}"`)} WHERE "householdId" = ${householdId} ${but}`
@@ -44,6 +44,8 @@ export async function replaceHousehold(
     WHERE "id" = ${householdId}`
   await writeDescription(tx, householdId, household)
   await tx.$executeRaw`DELETE FROM "Reading" WHERE "householdId" = ${householdId}`
+  // What was brought piece by piece is gone with it, and nothing of it can be taken back any more.
+  await tx.$executeRaw`DELETE FROM "Measuring" WHERE "householdId" = ${householdId}`
   await insertRows(tx, 'Reading', readingRows(householdId, household))
   await replaceRecords(tx, act, householdId, household)
 }

@@ -34,9 +34,10 @@ export function parseHouseholdFile(input: string | Uint8Array, on: Day | ((timeZ
 // The order of doors.md. One order serves every group of keys: where two groups share keys they agree on it.
 const KEY_ORDER =
   `plenum households on id name building tenure since timeZone units elevationFt emergencyNumber climate kind hdd65 cdd65
-  heatingDesignF coolingDesignF people pets petFactor smoking carpet hardWater vulnerable dustEvents systems filters
-  devices records readings system delivery from to heat cool source inputBtuh outputBtuh efficiency riseF tons installed
-  fan mode minutesPerHour thermostat heatSetpointF coolSetpointF airflowCfm dustStart median spread place nominal widthIn heightIn depthIn made
+  heatingDesignF coolingDesignF people pets petFactor smoking carpet hardWater vulnerable dustEvents weather systems
+  filters devices records readings system delivery from to highF lowF heat cool source inputBtuh outputBtuh efficiency
+  riseF tons installed fan mode minutesPerHour thermostat heatSetpointF coolSetpointF airflowCfm dustStart median spread
+  place nominal widthIn heightIn depthIn made
   endOfLife filter light fitted medium merv labelLimitDays task subject by heatHours coolHours fanHours therms
   baseTherms`.split(/\s+/)
 
@@ -47,6 +48,7 @@ export function writeHouseholdFile(households: readonly Household[]): string {
   const written = households.map((household) => {
     const copy: Partial<Household> = { ...household }
     for (const key of LISTS) if (household[key].length === 0) delete copy[key]
+    if (household.weather?.length === 0) delete copy.weather
     return copy
   })
   return `${JSON.stringify({ plenum: 1, households: written }, KEY_ORDER, 2)}\n`

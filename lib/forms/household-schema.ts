@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { type Climate, type Household, TENURES } from '@/lib/core/household'
 import { deviceSchema, filterSchema, systemSchema } from './equipment-schema'
 import { choice, day, field, id, keys, list, number, oneOf, shown, text, yesNo } from './fields'
-import { dustEventSchema, readingSchema, recordSchema } from './log-schema'
+import { dustEventSchema, readingSchema, recordSchema, weatherSpellSchema } from './log-schema'
 
 const HDD65 = { min: 0, max: 20_000, unit: 'heating degree-days, °F' }
 const CDD65 = { min: 0, max: 8000, unit: 'cooling degree-days, °F' }
@@ -76,6 +76,7 @@ export const householdSchema = keys({
   hardWater: yesNo(),
   vulnerable: yesNo(),
   dustEvents: list(dustEventSchema, 'dusty times'),
+  weather: list(weatherSpellSchema, 'hot and cold spells').unwrap().optional(),
   systems: list(systemSchema, 'systems'),
   filters: list(filterSchema, 'filters'),
   devices: list(deviceSchema, 'devices'),

@@ -9,6 +9,8 @@ import {
   READING_SOURCES,
   type Reading,
   TASKS,
+  WEATHER_KINDS,
+  type WeatherSpell,
 } from '@/lib/core/household'
 import { merv } from './equipment-schema'
 import { choice, day, id, keys, number, oneOf } from './fields'
@@ -22,6 +24,16 @@ export const dustEventSchema = keys({
   from: day(),
   to: day(),
 }) satisfies z.ZodType<DustEvent>
+
+const degreesF = number({ min: -80, max: 140, unit: '°F' })
+
+export const weatherSpellSchema = keys({
+  kind: oneOf(WEATHER_KINDS),
+  from: day(),
+  to: day(),
+  highF: degreesF,
+  lowF: degreesF,
+}) satisfies z.ZodType<WeatherSpell>
 
 export const recordSchema = z.discriminatedUnion(
   'kind',

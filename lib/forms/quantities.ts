@@ -14,6 +14,8 @@ const BTU_PER_UNIT = {
   // Natural gas, 1036 Btu a cubic foot.
   ft3: 1036,
   ccf: 103_600,
+  // A cubic metre is 35.3147 cubic feet.
+  m3: 1036 * 35.3147,
   'oil-gallon': 137_381,
   'propane-gallon': 91_333,
   kwh: 3412,
@@ -22,9 +24,13 @@ const BTU_PER_UNIT = {
 export type BillUnit = keyof typeof BTU_PER_UNIT
 export const BILL_UNITS = Object.keys(BTU_PER_UNIT) as [BillUnit, ...BillUnit[]]
 
-/** What a bill counts, as therms: `thermsFrom(100, 'ccf')` is 103.6. */
-export function thermsFrom(amount: number, unit: BillUnit): number {
-  return (amount * BTU_PER_UNIT[unit]) / BTU_PER_THERM
+/** Btu in a cubic foot of gas where the bill does not say: the average of the United States, as above [G]. */
+export const USUAL_BTU_PER_FT3 = 1036
+
+/** What a bill counts, as therms: `thermsFrom(100, 'ccf')` is 103.6. Gas by volume holds as much heat as its supplier says. */
+export function thermsFrom(amount: number, unit: BillUnit, btuPerFt3 = USUAL_BTU_PER_FT3): number {
+  const isVolume = unit === 'ft3' || unit === 'ccf' || unit === 'm3'
+  return (amount * BTU_PER_UNIT[unit] * (isVolume ? btuPerFt3 / USUAL_BTU_PER_FT3 : 1)) / BTU_PER_THERM
 }
 
 /** `fahrenheitFrom(21)` is 69.8. */

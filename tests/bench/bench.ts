@@ -10,6 +10,7 @@ const PARTS: Record<string, () => Promise<{ rows: Row[]; more?: string }>> = {
     const { calibration, learningRows } = await bundled<typeof import('./calibration')>('calibration')
     return { rows: learningRows(), more: calibration().join('\n') }
   },
+  thermostat: async () => ({ rows: await (await import('./thermostat')).thermostatRows() }),
   homes: async () => ({ rows: await (await import('./units')).homesRows() }),
   program: async () => ({ rows: await (await import('./program')).programRows() }),
   calendar: async () => ({ rows: await (await import('./outbound')).feedRows() }),

@@ -58,6 +58,11 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
     call(f, as(w.viewer), w.home, w.entry, { on: '2026-11-20', kind: 'filter-changed', filter: 'hall' }),
   undoRecord: (f, w) => call(f, as(w.viewer), w.home, w.entry),
   addReading: (f, w) => call(f, as(w.viewer), w.home, aHousehold().readings[0]),
+  changeReadings: (f, w) =>
+    call(f, as(w.viewer), w.home, { kind: 'thermostat', add: aHousehold().readings, remove: [w.reading] }),
+  undoMeasuring: (f, w) => call(f, as(w.viewer), w.home, 'a guess'),
+  findMeasuring: (f, w) => call(f, w.viewer, w.home, 'a guess'),
+  listMeasurings: (f, w) => call(f, w.viewer, w.home),
   removeReading: (f, w) => call(f, as(w.viewer), w.home, w.reading),
   putOff: (f, w) =>
     call(f, as(w.viewer), w.home, { task: 'change-filter', subject: 'hall', until: '2026-12-01', today: '2026-11-25' }),

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { dayText } from '@/lib/core/day'
+import { addDays, dayText } from '@/lib/core/day'
 import {
   DEVICE_KINDS,
   type Device,
@@ -14,6 +14,7 @@ import {
   type Reading,
   type System,
   TENURES,
+  WEATHER_KINDS,
 } from '@/lib/core/household'
 
 /** Records and readings of these households end before this day. */
@@ -274,6 +275,12 @@ export function household(): fc.Arbitrary<Household> {
             elevationFt: number(-300, 12_000),
             emergencyNumber: fc.constantFrom('911', '112', '000'),
             petFactor: number(1, 2),
+            weather: fc.array(
+              fc
+                .tuple(fc.constantFrom(...WEATHER_KINDS), pastDay, number(-20, 70), fc.integer({ min: 0, max: 20 }))
+                .map(([kind, from, lowF, more]) => ({ kind, from, to: addDays(from, more), highF: lowF + more, lowF })),
+              { minLength: 1, maxLength: 3 },
+            ),
           }),
         ),
       )

@@ -4,7 +4,7 @@ import type { Device, Filter, Household, System } from '@/lib/core/household'
 import { type Loose, type Path, pathText } from '../fault'
 import { deviceRules, filterRules, systemRules } from './equipment-rules'
 import { readingRules } from './reading-rules'
-import { dustEventRules, recordRules } from './record-rules'
+import { dustEventRules, recordRules, weatherRules } from './record-rules'
 
 /** Where a rule puts what it found; the path is taken from the household. */
 export type Report = (path: Path, say: string) => void
@@ -44,6 +44,7 @@ export function householdRules(
     const day = household.timeZone === undefined ? undefined : today(household.timeZone)
     climateRules(household, report)
     dustEventRules(household.dustEvents, report)
+    weatherRules(household.weather, report)
     systemRules(household.systems, report)
     filterRules(household.filters, known, report)
     deviceRules(household.devices, known, report)

@@ -1,5 +1,5 @@
 import type { Day } from '@/lib/core/day'
-import type { Device, DeviceKind, DustEvent, Household, LogRecord, Task } from '@/lib/core/household'
+import type { Device, DeviceKind, DustEvent, Household, LogRecord, Task, WeatherSpell } from '@/lib/core/household'
 import type { Loose, Path } from '../fault'
 import { type Known, type Report, refer } from './household-rules'
 
@@ -25,6 +25,16 @@ export function notLater(on: Day | undefined, path: Path, { day, report }: Setti
 export function dustEventRules(events: Loose<Household>['dustEvents'], report: Report): void {
   events?.forEach((event: Loose<DustEvent> | undefined, index) => {
     if (event) spanRule(event, ['dustEvents', index], report)
+  })
+}
+
+/** A hot or cold spell, past or forecast: its night is not warmer than its day. */
+export function weatherRules(spells: Loose<Household>['weather'], report: Report): void {
+  spells?.forEach((spell: Loose<WeatherSpell> | undefined, index) => {
+    if (!spell) return
+    spanRule(spell, ['weather', index], report)
+    if (spell.highF !== undefined && spell.lowF !== undefined && spell.lowF > spell.highF)
+      report(['weather', index, 'lowF'], `is ${spell.lowF}, above the high of ${spell.highF}`)
   })
 }
 

@@ -50,10 +50,12 @@ export const editDetails = action<Edit, Edited>({
     const home = applied.value
     const changes = () => planChanges(stored.household, home, tables, on)
     if (button !== 'save') return { ok: true, done: { ...edited, changes: changes() } }
-    const saved =
-      part.group === 'readings'
-        ? await addLast(act, householdId, home)
-        : await saveHousehold(act, householdId, home, revision)
+    if (part.group === 'readings') {
+      const added = await addLast(act, householdId, home)
+      if (added.ok) redirect(`/home/${householdId}/details?saved=readings`)
+      return refused(added.because)
+    }
+    const saved = await saveHousehold(act, householdId, home, revision)
     if (saved.ok) redirect(`/home/${householdId}/details?saved=${part.group}`)
     if (saved.because === 'changed') {
       const now = saved.current

@@ -2,7 +2,7 @@ import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
 import { HomeSummary } from '@/app/describe/home-summary'
 import { dateInWords } from '@/lib/core/day-words'
-import { dustEventInWords, readingInWords } from '@/lib/core/reading-words'
+import { dustEventInWords, readingInWords, weatherInWords } from '@/lib/core/reading-words'
 import { may } from '@/lib/core/viewer'
 import { assumedInWords } from '@/lib/core/warnings'
 import { listReadings } from '@/lib/data/readings'
@@ -76,6 +76,18 @@ export default databasePage(async ({ params, searchParams }: PageProps) => {
             <Link href={`${details}/events`}>Change the dusty times</Link>
           </p>
         )}
+        {(home.weather ?? []).length > 0 && (
+          <ul>
+            {(home.weather ?? []).map((spell) => (
+              <li key={`${spell.kind} ${spell.from} ${spell.to}`}>{weatherInWords(spell, home.units)}</li>
+            ))}
+          </ul>
+        )}
+        {mayChange && (
+          <p>
+            <Link href={`/home/${id}/measured/happened`}>Something happened: smoke, building work, a heat wave</Link>
+          </p>
+        )}
 
         <h2>Measured hours and bills</h2>
         <p>They replace the estimate where they were measured, and set it right everywhere else.</p>
@@ -96,6 +108,9 @@ export default databasePage(async ({ params, searchParams }: PageProps) => {
               </li>
             ))}
         </ul>
+        <p>
+          <Link href={`/home/${id}/measured`}>Measured hours: a thermostat’s report, an hour meter, bills</Link>
+        </p>
         {mayChange && home.systems.length > 0 && (
           <p>
             <Link href={`${details}/readings`}>Enter measured hours or a bill</Link>

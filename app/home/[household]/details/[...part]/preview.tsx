@@ -1,6 +1,4 @@
-import { dateInWords } from '@/lib/core/day-words'
-import type { PlanChange } from '@/lib/core/plan-changes'
-import { taskInWords } from '@/lib/core/words'
+import { PlanChangeList } from '@/app/parts/plan-change-list'
 import type { Edited } from '../actions'
 
 /** What a change does to the dates, carrying what was typed until it is saved. */
@@ -19,13 +17,7 @@ export function Preview({ edited, removal }: { edited: Edited; removal: string |
       {remove && <p>Taking it out. {removal}</p>}
       <h2>{changes.length === 0 ? 'No date moves' : 'What it does to the dates'}</h2>
       {changes.length === 0 && <p>Everything stays due when it was.</p>}
-      <ul className="changes">
-        {changes.map((change) => (
-          <li key={`${change.task} ${change.subject} ${change.before} ${change.after}`}>
-            {taskInWords(change.task)}, {change.subject}: <strong>{movedInWords(change)}</strong>
-          </li>
-        ))}
-      </ul>
+      <PlanChangeList changes={changes} />
       {Object.entries(typed).flatMap(([name, values]) =>
         // biome-ignore lint/suspicious/noArrayIndexKey: the texts of one field, in their order
         values.map((value, index) => <input key={`${name} ${index}`} type="hidden" name={name} value={value} />),
@@ -33,11 +25,4 @@ export function Preview({ edited, removal }: { edited: Edited; removal: string |
       {remove && <input type="hidden" name="remove" value="yes" />}
     </>
   )
-}
-
-function movedInWords({ before, after }: PlanChange): string {
-  if (before === null) return `new, ${after === null ? '' : dateInWords(after)}`
-  if (after === null) return `${dateInWords(before)}, no longer`
-  const sameYear = before.slice(0, 4) === after.slice(0, 4)
-  return `${dateInWords(before, sameYear ? after : undefined)} → ${dateInWords(after)}`
 }

@@ -1,0 +1,90 @@
+'use client'
+
+import { fieldOf } from '@/app/describe/fields/group'
+import { SelectField } from '@/app/parts/select-field'
+import { TextField } from '@/app/parts/text-field'
+import { TypedForm } from '../typed-form'
+import { keepBills } from './actions'
+
+interface BillsFormProps {
+  household: string
+  systems: { id: string; name: string }[]
+  /** Units that a bill may count in, with their words. */
+  units: [string, string][]
+}
+
+/** Bills, a row each. */
+export function BillsForm({ household, systems, units }: BillsFormProps) {
+  return (
+    <TypedForm
+      household={household}
+      action={keepBills}
+      typed={{ system: [systems[0]?.id ?? ''], unit: [units[0]?.[0] ?? ''] }}
+      rows={{ least: 4, most: 40 }}
+      rowField="amount"
+    >
+      {(group, rows) => (
+        <>
+          <SelectField id="system" label="Which system?" {...fieldOf(group, 'system')}>
+            {systems.map(({ id, name }) => (
+              <option key={id} value={id}>
+                {name}
+              </option>
+            ))}
+          </SelectField>
+          <SelectField id="unit" label="The bills count in" {...fieldOf(group, 'unit')}>
+            {units.map(([value, label]) => (
+              <option key={value} value={value}>
+                {label}
+              </option>
+            ))}
+          </SelectField>
+          {units.some(([unit]) => unit === 'ccf') && (
+            <TextField
+              id="content"
+              label="Heat in a cubic foot of gas, Btu"
+              hint="For gas by volume, if the bill says it. Empty is 1,036, the average of the United States."
+              className="short"
+              inputMode="decimal"
+              {...fieldOf(group, 'content')}
+            />
+          )}
+          <fieldset aria-describedby="bills-hint">
+            <legend>The bills</legend>
+            <p className="hint" id="bills-hint">
+              Both days included. For oil and propane that is delivered: from one filling to the day before the next,
+              and what the next one took. Add summer bills too: they tell what hot water and cooking take.
+            </p>
+            {Array.from({ length: rows }, (_, row) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: the rows are fields by number, and never move
+              <div className="inline alarm" key={row}>
+                <TextField
+                  id={`from-${row}`}
+                  label={`Bill ${row + 1}, from`}
+                  type="date"
+                  {...fieldOf(group, `from-${row}`)}
+                />
+                <TextField id={`to-${row}`} label="to" type="date" {...fieldOf(group, `to-${row}`)} />
+                <TextField
+                  id={`amount-${row}`}
+                  label="Amount"
+                  inputMode="decimal"
+                  className="short"
+                  {...fieldOf(group, `amount-${row}`)}
+                />
+                <TextField
+                  id={`base-${row}`}
+                  label="Not for heating"
+                  inputMode="decimal"
+                  className="short"
+                  {...fieldOf(group, `base-${row}`)}
+                />
+              </div>
+            ))}
+          </fieldset>
+          <p className="hint">“Not for heating” may stay empty: it is then found from the summer bills, and shown.</p>
+        </>
+      )}
+    </TypedForm>
+  )
+}

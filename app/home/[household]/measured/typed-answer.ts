@@ -1,0 +1,18 @@
+import type { PlanChange } from '@/lib/core/plan-changes'
+
+/** What a form of rows answers before it is saved. */
+export interface TypedAnswer {
+  kind: 'preview' | 'again'
+  /** Rows to be shown beyond those that were typed. */
+  more: number
+  typed: Record<string, string[]>
+  /** What each row comes to. */
+  lines: string[]
+  notes: string[]
+  changes: PlanChange[]
+}
+
+/** The questions again, as they were typed. */
+export function askedAgain(typed: Record<string, string[]>, more = 0): TypedAnswer {
+  return { kind: 'again', more, typed, lines: [], notes: [], changes: [] }
+}

@@ -1,0 +1,178 @@
+import { describe, expect, test } from 'vitest'
+import { baseUseADay, isSummerLarger } from '@/lib/core/base-use'
+import type { HeatSource, System } from '@/lib/core/household'
+import { billReadings, readBills, unitsFor } from '@/lib/forms/bill-form'
+import { readHappened } from '@/lib/forms/happened-form'
+import { readMeter } from '@/lib/forms/meter-form'
+import { thermsFrom } from '@/lib/forms/quantities'
+
+const ON = '2026-11-25'
+function heated(source: HeatSource, inputBtuh?: number): System[] {
+  return [{ id: 'main', name: 'Furnace', delivery: 'ducted', heat: { source, ...(inputBtuh && { inputBtuh }) } }]
+}
+const GAS = heated('gas-furnace', 80_000)
+const typedOf = (fields: Record<string, string>) =>
+  Object.fromEntries(Object.entries(fields).map(([name, text]) => [name, [text]]))
+
+describe('an hour meter', () => {
+  const stands = (rows: [string, string, string?][], more: Record<string, string> = {}) =>
+    readMeter(
+      typedOf({
+        counter: 'heatHours',
+        ...more,
+        ...Object.fromEntries(
+          rows.flatMap(([day, stand, next], i) => [
+            [`day-${i}`, day],
+            [`stand-${i}`, stand],
+            [`new-${i}`, next ?? ''],
+          ]),
+        ),
+      }),
+      GAS,
+      ON,
+    )
+
+  test('tells the hours between its stands, whatever order they were written in', () => {
+    const read = stands([
+      ['2026-03-01', '1230.5'],
+      ['2026-01-01', '1000'],
+      ['2026-02-01', '1130'],
+    ])
+    expect(read.ok && read.value.readings).toEqual([
+      { system: 'main', from: '2026-01-01', to: '2026-01-31', source: 'hour-meter', heatHours: 130 },
+      { system: 'main', from: '2026-02-01', to: '2026-02-28', source: 'hour-meter', heatHours: 100.5 },
+    ])
+  })
+
+  test('that was replaced begins anew, and one that passed its highest figure goes on', () => {
+    const replaced = stands([
+      ['2026-01-01', '9000'],
+      ['2026-01-11', '9050', '3'],
+      ['2026-01-21', '43'],
+    ])
+    expect(replaced.ok && replaced.value.readings.map((one) => 'heatHours' in one && one.heatHours)).toEqual([50, 40])
+    const over = stands(
+      [
+        ['2026-01-01', '99990'],
+        ['2026-01-11', '30'],
+      ],
+      { most: '99999' },
+    )
+    expect(over.ok && over.value.readings.map((one) => 'heatHours' in one && one.heatHours)).toEqual([40])
+  })
+
+  test('says all that is wrong at once: back in time, too many hours, two of one day, a day to come, no number', () => {
+    const read = stands([
+      ['2026-01-01', '100'],
+      ['2026-01-05', '90'],
+      ['2026-01-06', '200'],
+      ['2026-01-06', '201'],
+      ['2027-01-06', '300'],
+      ['2026-01-08', 'x'],
+    ])
+    expect(read.ok).toBe(false)
+    const faults = read.ok ? [] : read.faults
+    expect(faults.map(({ path }) => path).sort()).toEqual(['day-3', 'day-4', 'stand-1', 'stand-2', 'stand-5'])
+    expect(faults.find(({ path }) => path === 'stand-2')?.say).toContain('more than the 24')
+    expect(stands([['2026-01-01', '100']]).ok).toBe(false)
+  })
+})
+
+describe('bills', () => {
+  const bills = (rows: [string, string, string, string?][], more: Record<string, string> = {}, systems = GAS) =>
+    readBills(
+      typedOf({
+        unit: 'therm',
+        ...more,
+        ...Object.fromEntries(
+          rows.flatMap(([from, to, amount, base], i) => [
+            [`from-${i}`, from],
+            [`to-${i}`, to],
+            [`amount-${i}`, amount],
+            [`base-${i}`, base ?? ''],
+          ]),
+        ),
+      }),
+      systems,
+      ON,
+    )
+
+  test('in any unit come to therms, gas by volume with its own heat content', () => {
+    // US Energy Information Administration, units and calculators: 1,036 Btu a cubic foot, 137,381 and 91,333 a gallon.
+    expect(thermsFrom(100, 'ccf')).toBeCloseTo(103.6, 9)
+    expect(thermsFrom(100, 'm3')).toBeCloseTo((100 * 35.3147 * 1036) / 100_000, 9)
+    expect(thermsFrom(100, 'ccf', 1000)).toBeCloseTo(100, 9)
+    expect(thermsFrom(100, 'oil-gallon', 500)).toBeCloseTo(137.381, 9)
+    const read = bills([['2026-01-05', '2026-02-04', '100']], { unit: 'ccf', content: '1000' })
+    expect(read.ok && billReadings(read.value, () => 10)).toEqual([
+      { system: 'main', from: '2026-01-05', to: '2026-02-04', source: 'bill', therms: 100, baseTherms: 10 },
+    ])
+  })
+
+  test('say all that is wrong at once', () => {
+    const read = bills([
+      ['2026-01-05', '2026-02-04', '-3'],
+      ['2026-03-04', '2026-02-05', '50'],
+      ['2026-04-01', '2026-04-30', '50', '60'],
+      ['2026-05-01', '2026-05-31', '20'],
+      ['2026-05-31', '2026-06-30', '20'],
+    ])
+    expect((read.ok ? [] : read.faults).map(({ path }) => path).sort()).toEqual([
+      'amount-0',
+      'base-2',
+      'from-4',
+      'to-1',
+    ])
+  })
+
+  test('of a heat pump tell nothing, of resistance heat they do, of gas in gallons of oil they cannot be', () => {
+    for (const source of ['heat-pump', 'dual-fuel'] as const) {
+      const read = bills([['2026-01-05', '2026-02-04', '900']], { unit: 'kwh' }, heated(source, 40_000))
+      expect((read.ok ? [] : read.faults)[0]?.path).toBe('system')
+    }
+    const electric = bills([['2026-01-05', '2026-02-04', '900']], { unit: 'kwh' }, heated('electric-furnace', 51_180))
+    expect(electric.ok && electric.value.coolingCounts).toBe(true)
+    const oil = bills([['2026-01-05', '2026-02-04', '90']], { unit: 'oil-gallon' })
+    expect((oil.ok ? [] : oil.faults)[0]?.say).toContain('therms, hundred cubic feet')
+    const unrated = bills([['2026-01-05', '2026-02-04', '90']], {}, heated('gas-furnace'))
+    expect((unrated.ok ? [] : unrated.faults)[0]?.say).toContain('input rating')
+    expect(unitsFor('propane-boiler')).toEqual({ units: ['propane-gallon'] })
+  })
+
+  const bill = (from: string, to: string, amount: number, heat: number, cool = 0) => ({
+    ...{ from, to, amount, modelHeatHours: heat, modelCoolHours: cool },
+  })
+  const JULY = bill('2026-07-01', '2026-07-31', 31, 0, 200)
+  const MAY = bill('2026-05-01', '2026-05-31', 15.5, 5)
+  const JANUARY = bill('2026-01-01', '2026-01-31', 155, 300)
+
+  test('find what is not for heating as the middle of the days without heating; with cooling on the meter, not in July', () => {
+    expect(baseUseADay([JULY, MAY, JANUARY], { coolingCounts: false })).toBeCloseTo(0.75, 9)
+    expect(baseUseADay([JULY, MAY, JANUARY], { coolingCounts: true })).toBeCloseTo(0.5, 9)
+    expect(baseUseADay([JANUARY], { coolingCounts: false })).toBeNull()
+  })
+
+  test('of which summer’s are larger than winter’s are no bills of this heating', () => {
+    expect(isSummerLarger([JULY, JANUARY], { coolingCounts: false })).toBe(false)
+    expect(isSummerLarger([{ ...JULY, amount: 200 }, JANUARY], { coolingCounts: false })).toBe(true)
+    expect(isSummerLarger([{ ...JULY, amount: 200 }], { coolingCounts: false })).toBe(false)
+  })
+})
+
+test('a heat wave needs its temperatures, smoke does not; all faults at once', () => {
+  const smoke = readHappened(typedOf({ what: 'smoke', from: '2026-08-01', to: '2026-08-07' }), 'us')
+  expect(smoke.ok && smoke.value).toEqual({
+    list: 'dust',
+    event: { kind: 'smoke', from: '2026-08-01', to: '2026-08-07' },
+  })
+  const hot = readHappened(
+    typedOf({ what: 'hot', from: '2026-07-09', to: '2026-07-01', high: '20', low: 'x' }),
+    'metric',
+  )
+  expect((hot.ok ? [] : hot.faults).map(({ path }) => path).sort()).toEqual(['low', 'to'])
+  const metric = readHappened(
+    typedOf({ what: 'hot', from: '2026-07-01', to: '2026-07-09', high: '38', low: '24' }),
+    'metric',
+  )
+  expect(metric.ok && metric.value).toMatchObject({ spell: { highF: 100.4, lowF: 75.2 } })
+})
