@@ -19,7 +19,7 @@ export function Totals({ brought: { understood, system } }: { brought: Brought }
         {system.name}: {numberInWords(rows)} rows, {spanInWords(span.from, span.to)}. {howInWords(understood)}
       </p>
       {months.length > 0 && (
-        <table>
+        <table className="hours">
           <caption>Hours by month</caption>
           <thead>
             <tr>
