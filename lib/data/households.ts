@@ -104,6 +104,8 @@ export function freeId(id: string, taken: ReadonlySet<string>): string {
 // SQLite takes 32,766 values a statement, PostgreSQL somewhat more.
 const IDS_A_STATEMENT = 20_000
 
+const IDS_ONE_BY_ONE = 20
+
 /** The same inside a transaction, where all tables are read at one moment. */
 export async function readHouseholds(tx: Questions, viewer: Viewer, ids?: string[]): Promise<StoredHousehold[]> {
   if (ids && ids.length > IDS_A_STATEMENT) {
@@ -116,13 +118,18 @@ export async function readHouseholds(tx: Questions, viewer: Viewer, ids?: string
   const households = await tx.$queryRaw<(Rows.Household & Home)[]>`
     SELECT h.*, ${roleOf(viewer)} AS "role" FROM "Household" h WHERE ${wanted} ORDER BY h."ownerId", h."position"`
   if (households.length === 0) return []
+  // Of few homes their ids: who may see them is settled at this moment, and asking it again costs more than the rows.
+  const found =
+    households.length <= IDS_ONE_BY_ONE
+      ? Prisma.join(households.map(({ id }) => id))
+      : Prisma.sql`SELECT h."id" FROM "Household" h WHERE ${wanted}`
 
   async function lists<R extends { householdId: string }>(
     table: string,
     tail: Prisma.Sql,
   ): Promise<(id: string) => R[]> {
     const rows = await tx.$queryRaw<R[]>`SELECT t.* FROM ${Prisma.raw(`"${table}"`)} t
-      WHERE t."householdId" IN (SELECT h."id" FROM "Household" h WHERE ${wanted}) ${tail}`
+      WHERE t."householdId" IN (${found}) ${tail}`
     return byHousehold(rows)
   }
   const inOrder = Prisma.sql`ORDER BY t."position"`
