@@ -1,4 +1,4 @@
-import { execFileSync, spawnSync } from 'node:child_process'
+import { execFileSync, spawn, spawnSync } from 'node:child_process'
 import { chmodSync, chownSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
@@ -96,6 +96,7 @@ export async function startPostgres(settings: Record<string, string> = {}): Prom
   }
   try {
     server.start()
+    endWith(process.pid, folder)
     await createDatabase(port, TEMPLATE)
     await migratePostgres({ url: addressOn(port, TEMPLATE) })
   } catch (error) {
@@ -103,6 +104,13 @@ export async function startPostgres(settings: Record<string, string> = {}): Prom
     throw error
   }
   return server
+}
+
+/** A test run that is killed takes its server along: a shell of its own waits for that. */
+function endWith(pid: number, folder: string): void {
+  const stop = `kill -INT "$(head -n 1 '${folder}/data/postmaster.pid')"; sleep 2; rm -rf '${folder}'`
+  const script = `while kill -0 ${pid}; do [ -d '${folder}' ] || exit 0; sleep 1; done; ${stop}`
+  spawn('sh', ['-c', script], { detached: true, stdio: 'ignore' }).unref()
 }
 
 /** Makes a database, empty or as a copy of another that nobody uses, and gives its address. */
