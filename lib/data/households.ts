@@ -3,6 +3,7 @@ import type { Household, Task } from '@/lib/core/household'
 import type { Standing, Viewer } from '@/lib/core/viewer'
 import type * as Rows from '@/prisma/generated/sqlite/client'
 import { ask, Prisma, type Questions, together } from './connection'
+import { readFewLists, readLists } from './household-lists'
 import * as values from './household-values'
 import { recordValue } from './record-rows'
 import { roleOf, within } from './scope'
@@ -104,7 +105,7 @@ export function freeId(id: string, taken: ReadonlySet<string>): string {
 // SQLite takes 32,766 values a statement, PostgreSQL somewhat more.
 const IDS_A_STATEMENT = 20_000
 
-const IDS_ONE_BY_ONE = 20
+const FEW = 20
 
 /** The same inside a transaction, where all tables are read at one moment. */
 export async function readHouseholds(tx: Questions, viewer: Viewer, ids?: string[]): Promise<StoredHousehold[]> {
@@ -119,30 +120,22 @@ export async function readHouseholds(tx: Questions, viewer: Viewer, ids?: string
     SELECT h.*, ${roleOf(viewer)} AS "role" FROM "Household" h WHERE ${wanted} ORDER BY h."ownerId", h."position"`
   if (households.length === 0) return []
   // Of few homes their ids: who may see them is settled at this moment, and asking it again costs more than the rows.
-  const found =
-    households.length <= IDS_ONE_BY_ONE
-      ? Prisma.join(households.map(({ id }) => id))
-      : Prisma.sql`SELECT h."id" FROM "Household" h WHERE ${wanted}`
-
-  async function lists<R extends { householdId: string }>(
-    table: string,
-    tail: Prisma.Sql,
-  ): Promise<(id: string) => R[]> {
-    const rows = await tx.$queryRaw<R[]>`SELECT t.* FROM ${Prisma.raw(`"${table}"`)} t
-      WHERE t."householdId" IN (${found}) ${tail}`
-    return byHousehold(rows)
-  }
-  const inOrder = Prisma.sql`ORDER BY t."position"`
-  const dustEvents = await lists<Rows.DustEvent>('DustEvent', inOrder)
-  const spells = await lists<Rows.WeatherSpell>('WeatherSpell', inOrder)
-  const systems = await lists<Rows.System>('System', inOrder)
-  const filters = await lists<Rows.Filter>('Filter', inOrder)
-  const devices = await lists<Rows.Device>('Device', inOrder)
-  const standing = Prisma.sql`AND t."undoneAt" IS NULL AND t."correctedBy" IS NULL ${inOrder}`
-  const entries = await lists<Rows.Entry>('Entry', standing)
-  const readings = await lists<Rows.Reading>('Reading', Prisma.sql`AND t."removedBy" IS NULL ${inOrder}`)
-  const contacts = await lists<Contact & { householdId: string }>('Contact', inOrder)
-  const putOffs = await lists<PutOff & { householdId: string }>('PutOff', Prisma.sql`ORDER BY t."until"`)
+  const rows =
+    households.length <= FEW
+      ? await readFewLists(
+          tx,
+          households.map(({ id }) => id),
+        )
+      : await readLists(tx, Prisma.sql`SELECT h."id" FROM "Household" h WHERE ${wanted}`)
+  const dustEvents = byHousehold(rows.DustEvent)
+  const spells = byHousehold(rows.WeatherSpell)
+  const systems = byHousehold(rows.System)
+  const filters = byHousehold(rows.Filter)
+  const devices = byHousehold(rows.Device)
+  const entries = byHousehold(rows.Entry)
+  const readings = byHousehold(rows.Reading)
+  const contacts = byHousehold(rows.Contact)
+  const putOffs = byHousehold(rows.PutOff)
 
   // Whom to call, and how to get in, are not shown by a renter's link: it may be passed on.
   const isLink = viewer.kind === 'link'
