@@ -14,6 +14,7 @@ const PARTS: Record<string, () => Promise<{ rows: Row[]; more?: string }>> = {
   homes: async () => ({ rows: await (await import('./units')).homesRows() }),
   program: async () => ({ rows: await (await import('./program')).programRows() }),
   calendar: async () => ({ rows: await (await import('./outbound')).feedRows() }),
+  pages: async () => ({ rows: await (await import('./pages')).pageRows() }),
   load: async () => ({ rows: await (await import('./load')).loadRows() }),
   databases: async () => ({ rows: await (await import('./databases')).databasesRows() }),
   digests: async () => ({ rows: await (await import('./outbound')).digestRows() }),

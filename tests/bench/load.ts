@@ -3,52 +3,21 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import autocannon from 'autocannon'
-import { signIn } from '@/lib/access/sign-in'
-import { createAccountWith } from '@/lib/access/sign-up'
 import { addDays } from '@/lib/core/day'
-import { findAccountByEmail } from '@/lib/data/accounts'
 import { closeDatabase } from '@/lib/data/connection'
-import { listHomes, listHouseholds } from '@/lib/data/households'
+import { listHouseholds } from '@/lib/data/households'
 import { migrate } from '@/lib/data/migrate'
 import { tickValue } from '@/lib/forms/ticked-form'
-import { createFeed } from '@/lib/outbound/feed'
 import { createDatabase, startPostgres } from '../support/postgres'
 import { sendForm } from '../support/web-form'
+import { HOMES, type Prepared, prepared } from './a-landlord'
 import { manyHouseholds } from './many-households'
 import { type BenchServer, serve } from './server'
 import type { Row } from './table'
 
 const ON = '2026-11-25'
 const SECONDS = Number(process.env.LOAD_SECONDS || 120)
-const HOMES = 60
 const CONNECTIONS = 8
-const PASSWORD = 'four words are enough'
-
-interface Prepared {
-  viewer: { kind: 'account'; accountId: string; name: string; administrator: boolean }
-  cookie: string
-  feed: string
-  homes: string[]
-}
-
-async function prepared(): Promise<Prepared> {
-  const made = await createAccountWith(
-    { email: 'ann@example.org', password: PASSWORD, name: 'ann' },
-    manyHouseholds(HOMES, ON).map((home) => ({ ...home, records: [] })),
-  )
-  if (!made.ok) throw new Error(made.faults[0]?.say)
-  const account = await findAccountByEmail('ann@example.org')
-  const viewer = { kind: 'account' as const, accountId: account?.id ?? '', name: 'ann', administrator: true }
-  const signed = await signIn(new Headers({ 'x-forwarded-for': '127.0.0.1' }), {
-    email: 'ann@example.org',
-    password: PASSWORD,
-  })
-  if (!signed.ok) throw new Error(signed.faults[0]?.say)
-  const cookie = signed.cookies.map(({ name, value }) => `${name}=${encodeURIComponent(value)}`).join('; ')
-  const feed = await createFeed({ viewer, at: `${ON}T12:00:00.000Z`, door: 'page' })
-  if (!feed) throw new Error('no calendar address was made')
-  return { viewer, cookie, feed: feed.path, homes: (await listHomes(viewer)).map(({ id }) => id) }
-}
 
 interface Taken {
   /** Milliseconds of each answer. */
