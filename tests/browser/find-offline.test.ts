@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { aHomeInTheApp, signInBrowser } from '../support/a-home-in-the-app'
 import { type RunningApp, startApp } from '../support/app'
-import { axeFindings, expectBrowserProblem, newPage, PHONE } from '../support/browser'
+import { axeFindings, expectBrowserProblem, newPage, PHONE, until } from '../support/browser'
 
 let app: RunningApp
 beforeAll(async () => {
@@ -49,7 +49,7 @@ test('after one visit of the first page the finder opens cold, with the server g
   // A saved link of its middle, opened cold too.
   const now = Math.floor(Date.now() / 60_000)
   await page.goto(`/find?a=no.no.own&t=${now}`)
-  await page.waitForFunction("document.querySelector('h1')?.textContent !== 'First: is it safe to look?'")
+  await until(page, "document.querySelector('h1')?.textContent !== 'First: is it safe to look?'")
   await page.goto('/find/light')
   expect(await page.locator('h1').textContent()).toBe('How much light comes through?')
   await page.goto('/find/kept')

@@ -1,5 +1,5 @@
 import { expect, inject, test } from 'vitest'
-import { axeFindings, DESKTOP, expectBrowserProblem, newPage, PHONE, screenshot } from '../support/browser'
+import { axeFindings, DESKTOP, expectBrowserProblem, newPage, PHONE, screenshot, until } from '../support/browser'
 
 for (const width of [PHONE, DESKTOP])
   for (const dark of [false, true])
@@ -19,7 +19,7 @@ for (const width of [PHONE, DESKTOP])
 test('the scripts of a page run under its own policy', async () => {
   const page = await newPage()
   await page.goto('/')
-  await page.waitForFunction("document.querySelector('main') && '__next_f' in window && window.next?.router")
+  await until(page, "document.querySelector('main') && '__next_f' in window && !!window.next?.router")
 })
 
 test('a script or a style that somebody slips into a page does not run', async () => {

@@ -7,7 +7,7 @@ import { type GuideHome, unknownHome } from '@/lib/guide/place'
 import { aHousehold } from '../support/a-household'
 import { type RunningApp, startApp } from '../support/app'
 import { putHome } from '../support/app-home'
-import { expectBrowserProblem, newPage, PHONE } from '../support/browser'
+import { expectBrowserProblem, newPage, PHONE, until } from '../support/browser'
 import { gentlest, stateOf, walkByTaps } from '../support/guide-walker'
 import { anAccount, besideApp, signInOn } from '../support/signed-in'
 
@@ -27,7 +27,7 @@ afterAll(async () => {
 async function visited(page: Page, path = '/check'): Promise<void> {
   await page.goto(path)
   await page.evaluate('navigator.serviceWorker.ready.then(() => true)')
-  await page.waitForFunction('navigator.serviceWorker.controller !== null')
+  await until(page, 'navigator.serviceWorker.controller !== null')
 }
 
 /** A walk's waits without waiting: the phone's own clock is set on. */
@@ -92,7 +92,7 @@ test('a start spent without network closes the next one on the phone, and is sen
   const home = await putHome(app, 'nell@example.org', aHousehold())
   // The phone has seen the first screen of this home once.
   await visited(page, `/home/${home}/check`)
-  await page.waitForFunction(`localStorage.getItem('plenum.home.${home}') !== null`)
+  await until(page, `localStorage.getItem('plenum.home.${home}') !== null`)
   await page.context().setOffline(true)
   const clock = clockOf(page)
   await clock.set()
@@ -144,11 +144,11 @@ test('what a phone kept of homes goes when its people sign out', async () => {
   const home = await putHome(app, 'nell@example.org', aHousehold({ id: 'kept', name: 'Kept' }))
   const kept = "Object.keys(localStorage).filter((key) => key.startsWith('plenum.home.')).length"
   await page.goto(`/home/${home}/check`)
-  await page.waitForFunction(`${kept} === 1`)
+  await until(page, `${kept} === 1`)
   await page.goto('/homes')
   await page.getByRole('button', { name: 'Sign out', exact: true }).click()
   await page.waitForURL('**/sign-in')
-  await page.waitForFunction(`${kept} === 0`)
+  await until(page, `${kept} === 0`)
 })
 
 /** The home as the guide of a phone knows it. */

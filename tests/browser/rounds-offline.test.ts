@@ -5,7 +5,7 @@ import { findAccountByEmail } from '@/lib/data/accounts'
 import { closeHousehold } from '@/lib/data/closing'
 import { getHousehold } from '@/lib/data/households'
 import { type RunningApp, startApp } from '../support/app'
-import { axeFindings, expectBrowserProblem, newPage, PHONE, screenshot } from '../support/browser'
+import { axeFindings, expectBrowserProblem, newPage, PHONE, screenshot, until } from '../support/browser'
 import { fortyUnits } from '../support/many-units'
 import { anAccount, besideApp, signInOn } from '../support/signed-in'
 
@@ -37,7 +37,7 @@ async function onTheWalk(name: string): Promise<{ page: Page; ids: string[] }> {
   await signInOn(page, app.address, name)
   await page.goto('/rounds/walk?building=Mill+House&doer=resident&on=2026-12-05')
   await page.evaluate('navigator.serviceWorker.ready.then(() => true)')
-  await page.waitForFunction('navigator.serviceWorker.controller !== null')
+  await until(page, 'navigator.serviceWorker.controller !== null')
   await expect.poll(() => listsOf(page)).toBe(1)
   return { page, ids }
 }

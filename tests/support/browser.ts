@@ -2,7 +2,7 @@ import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import axe from 'axe-core'
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, inject } from 'vitest'
+import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest'
 import { ROOT } from '@/lib/cli/root.mjs'
 import { findChromium } from './chromium.mjs'
 
@@ -94,6 +94,12 @@ async function scriptedCopy(page: Page): Promise<Page> {
   await copy.route(page.url(), (route) => route.fulfill({ body, contentType: 'text/html; charset=utf-8' }))
   await copy.goto(page.url())
   return copy
+}
+
+/** Waits until an expression is true in the page. (A wait inside the page evaluates text there, which the security policy forbids.) */
+export async function until(page: Page, expression: string): Promise<void> {
+  // A page that is just leaving answers nothing.
+  await expect.poll(() => page.evaluate(expression).catch(() => false), { timeout: 30_000 }).toBe(true)
 }
 
 /** Writes `tests/browser/shots/<name>.png`, the whole page, for looking at; the folder is not kept. Gives the path. */
