@@ -51,7 +51,7 @@ async function times({ cookie, homes }: Prepared): Promise<Row[]> {
   const server = await serve()
   const home = `/home/${homes[0]}`
   const paths = [
-    ...[BARE, '/', '/homes', '/rounds', '/supplies', '/homes/learning', home, `${home}/year`, `${home}/log`],
+    ...[BARE, '/homes', '/rounds', '/supplies', '/homes/learning', home, `${home}/year`, `${home}/log`],
     ...[`${home}/details`, `${home}/why/f0`, `${home}/what-happened/main`, `${home}/measured`, `${home}/check`],
     ...['/check', '/check/no-heat', '/find', '/sample', '/account'],
   ]
