@@ -1,4 +1,5 @@
 import { FONT, LINE } from './label-layout'
+import { YearHatches } from './year-hatches'
 import { ICON, type Icon, type Line, type YearDrawing } from './year-layout'
 
 interface YearDrawingSvgProps {
@@ -22,14 +23,7 @@ export function YearDrawingSvg({ drawing, id, title, desc, shape }: YearDrawingS
     >
       <title id={`${id}-title`}>{title}</title>
       <desc id={`${id}-desc`}>{desc}</desc>
-      <defs>
-        <pattern id={`${id}-heat`} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-          <line className="year-heat-line" x1="0" y1="0" x2="0" y2="6" strokeWidth="2.4" />
-        </pattern>
-        <pattern id={`${id}-cool`} width="6" height="6" patternUnits="userSpaceOnUse">
-          <circle className="year-cool-dot" cx="3" cy="3" r="1.35" />
-        </pattern>
-      </defs>
+      <YearHatches id={id} />
       {drawing.months.map((line) => (
         <Stroke key={`${line.x1} ${line.y1}`} line={line} name="year-month" />
       ))}

@@ -1,11 +1,10 @@
-import { type ChildProcess, spawn } from 'node:child_process'
-import { once } from 'node:events'
+import type { ChildProcess } from 'node:child_process'
 import { mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
 import { inject } from 'vitest'
-import { ROOT } from '@/lib/cli/root.mjs'
 import { keepDatabase } from './postgres'
+import { spawnApp } from './spawn-app'
 
 export interface RunningApp {
   /** Where it answers, `http://localhost:41234`. */
@@ -41,11 +40,9 @@ export async function startApp(
   const folder = options.folder ?? (await mkdtemp(join(tmpdir(), 'plenum-app-')))
   const databaseUrl = await databaseFor(folder, options.databaseUrl)
   const { npm_lifecycle_event: _, ...inherited } = process.env
-  const child = spawn(process.execPath, [join(ROOT, 'lib/cli/run.mjs'), 'start'], {
-    cwd: ROOT,
+  const app = await spawnApp({
     env: {
       ...inherited,
-      NODE_ENV: 'production',
       HOST: '127.0.0.1',
       PORT: '0',
       PUBLIC_URL: '',
@@ -53,34 +50,16 @@ export async function startApp(
       DATABASE_URL: databaseUrl,
       ...options.env,
     },
-    stdio: ['ignore', 'pipe', 'pipe'],
     uid: options.uid,
   })
-  // A test run that ends by any way takes its servers along.
-  const kill = () => child.kill('SIGKILL')
-  process.once('exit', kill)
-  const ended = once(child, 'exit').then(([status]) => status as number | null)
-  let text = ''
-  const ready = new Promise<string>((resolve) => {
-    for (const stream of [child.stdout, child.stderr])
-      stream.on('data', (part) => {
-        text += part
-        const found = /^Plenum is ready\. Open (\S+)$/m.exec(text)?.[1]
-        if (found) resolve(found)
-      })
-  })
-  const address = await Promise.race([ready, ended.then(() => undefined)])
-  if (!address) throw new Error(`the app did not start:\n${text}`)
   return {
-    address,
+    address: app.address,
     folder,
     databaseUrl,
-    process: child,
-    output: () => text,
+    process: app.process,
+    output: app.output,
     async stop() {
-      child.kill('SIGTERM')
-      const status = await ended
-      process.off('exit', kill)
+      const status = await app.end()
       if (!options.folder) await rm(folder, { recursive: true, force: true })
       return status
     },

@@ -2,6 +2,7 @@ import { ChoiceRows } from '@/app/parts/choice-rows'
 import { SelectField } from '@/app/parts/select-field'
 import { TextField } from '@/app/parts/text-field'
 import { choiceOf, fieldOf, type GroupProps } from './group'
+import { SystemField } from './system-field'
 
 const UNITS = [
   ['therm', 'therms'],
@@ -26,13 +27,7 @@ export function ReadingFields({ systems, ...group }: GroupProps & { systems: { i
   )
   return (
     <>
-      <SelectField id="system" label="Which system?" {...fieldOf(group, 'system')}>
-        {systems.map(({ id, name }) => (
-          <option key={id} value={id}>
-            {name}
-          </option>
-        ))}
-      </SelectField>
+      <SystemField group={group} systems={systems} />
       <div className="inline">
         <TextField id="from" label="From, this day included" type="date" {...fieldOf(group, 'from')} />
         <TextField id="to" label="to, this day included" type="date" {...fieldOf(group, 'to')} />

@@ -1,4 +1,5 @@
 import { scaleLinear } from 'd3-scale'
+import { YearHatches } from '@/app/parts/year-hatches'
 import type { Day } from '@/lib/core/day'
 import { dayParts } from '@/lib/core/day-words'
 import type { KindHours, MonthHours } from '@/lib/core/month-hours'
@@ -79,14 +80,7 @@ function draw(months: MonthHours[], width: number, id: string): Drawn {
     height: TOP + ROOM + BOTTOM,
     body: (
       <>
-        <defs>
-          <pattern id={`${id}-heat`} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <line className="year-heat-line" x1="0" y1="0" x2="0" y2="6" strokeWidth="2.4" />
-          </pattern>
-          <pattern id={`${id}-cool`} width="6" height="6" patternUnits="userSpaceOnUse">
-            <circle className="year-cool-dot" cx="3" cy="3" r="1.35" />
-          </pattern>
-        </defs>
+        <YearHatches id={id} />
         {ticks.map((hours) => (
           <g key={hours}>
             <line className="year-month" x1={LEFT} x2={width - 6} y1={scale(hours)} y2={scale(hours)} />

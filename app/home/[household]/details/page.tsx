@@ -7,9 +7,10 @@ import { may } from '@/lib/core/viewer'
 import { assumedInWords } from '@/lib/core/warnings'
 import { listReadings } from '@/lib/data/readings'
 import { HomeNav } from '../home-nav'
+import { LineButton } from '../line-button'
 import { loadHome } from '../load'
 import { WhatHappenedLinks } from '../what-happened/links'
-import { TakeOutForm } from './take-out-form'
+import { takeReadingOut } from './actions'
 
 interface PageProps {
   params: Promise<{ household: string }>
@@ -99,11 +100,14 @@ export default databasePage(async ({ params, searchParams }: PageProps) => {
               <li key={readingId}>
                 {readingInWords(home, reading)}
                 {mayChange && (
-                  <TakeOutForm
-                    household={id}
-                    reading={readingId}
-                    what={`${dateInWords(reading.from)} to ${dateInWords(reading.to)}`}
-                  />
+                  <LineButton
+                    action={takeReadingOut}
+                    fields={{ household: id, reading: readingId }}
+                    about={`${dateInWords(reading.from)} to ${dateInWords(reading.to)}`}
+                    className="quiet"
+                  >
+                    Take it out
+                  </LineButton>
                 )}
               </li>
             ))}

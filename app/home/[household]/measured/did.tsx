@@ -3,8 +3,9 @@ import { tables } from '@/content/tables'
 import type { AccountViewer } from '@/lib/access/sign-in'
 import { planChanges } from '@/lib/core/plan-changes'
 import { findMeasuring } from '@/lib/data/readings'
+import { LineButton } from '../line-button'
 import type { LoadedHome } from '../load'
-import { UndoForm } from './undo-form'
+import { takeBackMeasured } from './actions'
 
 /** What was just done, what it does to the dates, and the way back. */
 export async function Did({
@@ -34,7 +35,13 @@ export async function Did({
         {found.kind === 'taken-out' ? 'Taken out.' : 'Saved.'} {changes.length === 0 && 'No date moves.'}
       </p>
       <PlanChangeList changes={changes} />
-      <UndoForm household={stored.id} measuring={did} what="what was just saved" />
+      <LineButton
+        action={takeBackMeasured}
+        fields={{ household: stored.id, measuring: did }}
+        about="what was just saved"
+      >
+        Take it back
+      </LineButton>
     </div>
   )
 }

@@ -7,11 +7,12 @@ import { readingInWords } from '@/lib/core/reading-words'
 import { may } from '@/lib/core/viewer'
 import { listMeasurings, listReadings, type Measuring } from '@/lib/data/readings'
 import { HomeNav } from '../home-nav'
+import { LineButton } from '../line-button'
 import { loadHome } from '../load'
+import { takeBackMeasured, takeMeasuredOut } from './actions'
 import { bringFault } from './bring-faults'
 import { BringForm } from './bring-form'
 import { Did } from './did'
-import { OutForm, UndoForm } from './undo-form'
 
 interface Props {
   params: Promise<{ household: string }>
@@ -90,7 +91,13 @@ export default databasePage(async ({ params, searchParams }: Props) => {
                   {measuringInWords(household, one)}, by {one.byName}, {momentInWords(one.at, household.timeZone)}
                   {one.undone && `; taken back by ${one.undone.by}`}
                   {!one.undone && mayChange && (
-                    <UndoForm household={id} measuring={one.id} what={measuringInWords(household, one)} />
+                    <LineButton
+                      action={takeBackMeasured}
+                      fields={{ household: id, measuring: one.id }}
+                      about={measuringInWords(household, one)}
+                    >
+                      Take it back
+                    </LineButton>
                   )}
                 </li>
               ))}
@@ -132,7 +139,16 @@ function Standing({ home, id, readings, mayChange }: StandingProps) {
       {shown.map(({ id: reading, reading: one }) => (
         <li key={reading}>
           {readingInWords(home, one)}
-          {mayChange && <OutForm household={id} reading={reading} what={spanInWords(one.from, one.to)} />}
+          {mayChange && (
+            <LineButton
+              action={takeMeasuredOut}
+              fields={{ household: id, reading }}
+              about={spanInWords(one.from, one.to)}
+              className="quiet"
+            >
+              Take it out
+            </LineButton>
+          )}
         </li>
       ))}
     </ul>

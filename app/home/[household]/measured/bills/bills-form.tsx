@@ -1,6 +1,7 @@
 'use client'
 
 import { fieldOf } from '@/app/describe/fields/group'
+import { SystemField } from '@/app/describe/fields/system-field'
 import { SelectField } from '@/app/parts/select-field'
 import { TextField } from '@/app/parts/text-field'
 import { TypedForm } from '../typed-form'
@@ -25,13 +26,7 @@ export function BillsForm({ household, systems, units }: BillsFormProps) {
     >
       {(group, rows) => (
         <>
-          <SelectField id="system" label="Which system?" {...fieldOf(group, 'system')}>
-            {systems.map(({ id, name }) => (
-              <option key={id} value={id}>
-                {name}
-              </option>
-            ))}
-          </SelectField>
+          <SystemField group={group} systems={systems} />
           <SelectField id="unit" label="The bills count in" {...fieldOf(group, 'unit')}>
             {units.map(([value, label]) => (
               <option key={value} value={value}>

@@ -6,7 +6,7 @@ import { ChoiceRows } from '@/app/parts/choice-rows'
 import { FaultList } from '@/app/parts/fault-list'
 import { TextField } from '@/app/parts/text-field'
 import { type Answer, NOT_SENT } from '@/lib/core/answer'
-import { keepHappened, takeHappenedOut } from './actions'
+import { keepHappened } from './actions'
 
 const CHOICES = [
   { value: 'smoke', label: 'Wildfire smoke', hint: 'Counts twice the usual dust.' },
@@ -55,32 +55,6 @@ export function HappenedForm({ household, degrees }: { household: string; degree
       </div>
       <button type="submit" className="main" disabled={isSending}>
         Save
-      </button>
-    </form>
-  )
-}
-
-/** Takes something that happened out again. */
-export function TakeHappenedOut({
-  household,
-  list,
-  is,
-  children,
-}: {
-  household: string
-  list: string
-  is: string
-  children: string
-}) {
-  const [answer, send] = useActionState<Answer, FormData>(takeHappenedOut, NOT_SENT)
-  return (
-    <form action={send}>
-      <FaultList faults={answer.faults} />
-      <input type="hidden" name="household" value={household} />
-      <input type="hidden" name="list" value={list} />
-      <input type="hidden" name="is" value={is} />
-      <button type="submit" className="quiet" aria-label={`${children}: ${is}`}>
-        {children}
       </button>
     </form>
   )

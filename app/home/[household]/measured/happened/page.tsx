@@ -7,9 +7,11 @@ import { planChanges } from '@/lib/core/plan-changes'
 import { dustEventInWords, weatherInWords } from '@/lib/core/reading-words'
 import { may } from '@/lib/core/viewer'
 import { HomeNav } from '../../home-nav'
+import { LineButton } from '../../line-button'
 import { loadHome } from '../../load'
+import { takeHappenedOut } from './actions'
 import { keyOf, withoutHappened } from './happened'
-import { HappenedForm, TakeHappenedOut } from './happened-form'
+import { HappenedForm } from './happened-form'
 
 interface Props {
   params: Promise<{ household: string }>
@@ -53,9 +55,14 @@ export default databasePage(async ({ params, searchParams }: Props) => {
               <li key={`${i} ${key}`}>
                 {say}
                 {mayChange && (
-                  <TakeHappenedOut household={id} list={list} is={key}>
+                  <LineButton
+                    action={takeHappenedOut}
+                    fields={{ household: id, list, is: key }}
+                    about={key}
+                    className="quiet"
+                  >
                     Take it out
-                  </TakeHappenedOut>
+                  </LineButton>
                 )}
               </li>
             ))}
@@ -106,9 +113,9 @@ function Moved({ home, id, on, did, mayChange }: MovedProps) {
       </p>
       <PlanChangeList changes={changes} />
       {mayChange && (
-        <TakeHappenedOut household={id} list={list} is={is}>
+        <LineButton action={takeHappenedOut} fields={{ household: id, list, is: is }} about={is} className="quiet">
           Take it back
-        </TakeHappenedOut>
+        </LineButton>
       )}
     </div>
   )

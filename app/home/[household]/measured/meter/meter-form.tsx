@@ -1,6 +1,7 @@
 'use client'
 
 import { fieldOf } from '@/app/describe/fields/group'
+import { SystemField } from '@/app/describe/fields/system-field'
 import { SelectField } from '@/app/parts/select-field'
 import { TextField } from '@/app/parts/text-field'
 import { TypedForm } from '../typed-form'
@@ -23,13 +24,7 @@ export function MeterForm({ household, systems }: MeterFormProps) {
     >
       {(group, rows) => (
         <>
-          <SelectField id="system" label="Which system?" {...fieldOf(group, 'system')}>
-            {systems.map(({ id, name }) => (
-              <option key={id} value={id}>
-                {name}
-              </option>
-            ))}
-          </SelectField>
+          <SystemField group={group} systems={systems} />
           <SelectField id="counter" label="What does the meter count?" {...fieldOf(group, 'counter')}>
             <option value="heatHours">hours of heating</option>
             <option value="coolHours">hours of cooling</option>
