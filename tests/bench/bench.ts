@@ -16,6 +16,7 @@ const PARTS: Record<string, () => Promise<{ rows: Row[]; more?: string }>> = {
   calendar: async () => ({ rows: await (await import('./outbound')).feedRows() }),
   pages: async () => ({ rows: await (await import('./pages')).pageRows() }),
   load: async () => ({ rows: await (await import('./load')).loadRows() }),
+  faults: async () => ({ rows: await (await import('./faults')).faultRows() }),
   databases: async () => ({ rows: await (await import('./databases')).databasesRows() }),
   digests: async () => ({ rows: await (await import('./outbound')).digestRows() }),
 }
