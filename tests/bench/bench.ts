@@ -11,6 +11,9 @@ const PARTS: Record<string, () => Promise<{ rows: Row[]; more?: string }>> = {
     return { rows: learningRows(), more: calibration().join('\n') }
   },
   thermostat: async () => ({ rows: await (await import('./thermostat')).thermostatRows() }),
+  sheet: async () => ({ rows: await (await import('./sheet')).sheetRowsMeasured() }),
+  guide: async () => ({ rows: await (await import('./guide')).guideRows() }),
+  start: async () => ({ rows: await (await import('./start')).startRows() }),
   homes: async () => ({ rows: await (await import('./units')).homesRows() }),
   program: async () => ({ rows: await (await import('./program')).programRows() }),
   calendar: async () => ({ rows: await (await import('./outbound')).feedRows() }),

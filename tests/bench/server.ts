@@ -14,9 +14,9 @@ export interface BenchServer {
 }
 
 /** The built app in a process of its own, as `npm start` starts it, on the data of this process's environment. */
-export async function serve(env: Record<string, string> = {}): Promise<BenchServer> {
+export async function serve(env: Record<string, string> = {}, root?: string): Promise<BenchServer> {
   const began = performance.now()
-  const app = await spawnApp({ env: { ...process.env, HOST: '127.0.0.1', PORT: '0', PUBLIC_URL: '', ...env } })
+  const app = await spawnApp({ env: { ...process.env, HOST: '127.0.0.1', PORT: '0', PUBLIC_URL: '', ...env }, root })
   const status = `/proc/${app.process.pid}/status`
   return {
     address: app.address,

@@ -16,12 +16,15 @@ export interface SpawnedApp {
 export async function spawnApp({
   env,
   uid,
+  root = ROOT,
 }: {
   env: NodeJS.ProcessEnv
   uid?: number | undefined
+  /** Another checkout than this one. */
+  root?: string | undefined
 }): Promise<SpawnedApp> {
-  const child = spawn(process.execPath, [join(ROOT, 'lib/cli/run.mjs'), 'start'], {
-    cwd: ROOT,
+  const child = spawn(process.execPath, [join(root, 'lib/cli/run.mjs'), 'start'], {
+    cwd: root,
     env: { ...env, NODE_ENV: 'production' },
     stdio: ['ignore', 'pipe', 'pipe'],
     uid,
