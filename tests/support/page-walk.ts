@@ -38,7 +38,7 @@ export const PAGES: Record<string, Walked> = {
   '/account/deleted': { wall: 'open' },
   '/account/programs': { wall: 'account' },
   '/account/reminders': { wall: 'account' },
-  '/act/[token]': { wall: 'open', shows: ['name'] },
+  '/act/[token]': { wall: 'open', shows: ['name', 'owner’s name'] },
   '/address/[token]': { wall: 'open' },
   '/b/[token]': { wall: 'open', shows: ['page for the technician'] },
   '/bring': { wall: 'open' },
@@ -117,7 +117,7 @@ export const PAGES: Record<string, Walked> = {
   '/r/write': { wall: 'link' },
   '/rounds': { wall: 'account' },
   // A walk through homes of which one sees none looks like one that does not exist.
-  '/rounds/walk': { wall: 'home', search: '?doer=technician&on=2027-12-01&building=Quillmark+Row' },
+  '/rounds/walk': { wall: 'home', search: '?doer=technician&on=2027-12-01&home=HOME' },
   '/sample': { wall: 'open' },
   '/sample/[household]': { wall: 'open' },
   '/sample/[household]/what-happened/[system]': { wall: 'open' },

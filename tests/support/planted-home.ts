@@ -27,7 +27,7 @@ const WRITERS: readonly Who[] = ['adult', 'manager', 'owner']
 /** Words that stand nowhere else, each with who may ever read it. */
 export const PLANTED: Record<string, { word: string; for: readonly Who[] }> = {
   name: { word: 'Quillmark Two', for: HERE },
-  building: { word: 'Quillmark Row', for: HERE },
+  building: { word: 'Quillmark Row', for: MEMBERS },
   'way in': { word: 'brassinger pot', for: MEMBERS },
   'contact’s name': { word: 'Oddvar Plumwick', for: MEMBERS },
   'contact’s phone': { word: '312 555 0147', for: MEMBERS },
@@ -36,10 +36,10 @@ export const PLANTED: Record<string, { word: string; for: readonly Who[] }> = {
   'note of a trouble': { word: 'heliotrope humming', for: MEMBERS },
   'page for the technician': { word: 'cormorant rattle', for: MEMBERS },
   'another renter’s words': { word: 'umbrage upstairs', for: WRITERS },
-  'another renter’s name': { word: 'Unit Vermilion', for: MEMBERS },
+  'another renter’s name': { word: 'Unit Vermilion', for: WRITERS },
   'owner’s name': { word: 'Thessaly Owner', for: [...MEMBERS, 'administrator'] },
-  'owner’s e-mail': { word: 'owner-at-home@example.org', for: [...MEMBERS, 'administrator'] },
-  'adult’s e-mail': { word: 'adult-at-home@example.org', for: [...MEMBERS, 'administrator'] },
+  'owner’s e-mail': { word: 'owner-at-home@example.org', for: [...WRITERS, 'administrator'] },
+  'adult’s e-mail': { word: 'adult-at-home@example.org', for: [...WRITERS, 'administrator'] },
   'name of a program': { word: 'Kestrel kitchen', for: ['owner'] },
 }
 
@@ -52,6 +52,8 @@ export interface PlantedHome {
 }
 
 const PASSWORD = 'four words are enough'
+// Where homes are made one after the other, the administrator stays who it was.
+const emailOf = (who: Who, mark: string) => `${who === 'administrator' ? '' : mark}${who}-at-home@example.org`
 const nameOf = (who: Who) => (who === 'owner' ? 'Thessaly Owner' : `Thessaly ${who}`)
 
 /** A home full of planted words, with somebody of every kind, in the database that is in use. */
@@ -61,12 +63,11 @@ export async function aPlantedHome(mark = ''): Promise<PlantedHome> {
   const at = new Date().toISOString()
   // The first account of an installation is its administrator.
   for (const who of ['administrator', ...WHO.filter((who) => !['nobody', 'renter', 'administrator'].includes(who))]) {
-    const email = `${mark}${who}-at-home@example.org`
-    const made = await createAccountWith({ email, password: PASSWORD, name: nameOf(who as Who) }, [])
-    const signed = await signIn(sentWith(), { email, password: PASSWORD })
-    if (!made.ok || !signed.ok) throw new Error(`no account for ${who}`)
-    cookies[who as Who] = signed.cookies
-    const viewer = (await currentViewer(sentWith(signed.cookies))) as Viewer
+    const email = emailOf(who as Who, mark)
+    if (mark === '' || who !== 'administrator')
+      await createAccountWith({ email, password: PASSWORD, name: nameOf(who as Who) }, [])
+    cookies[who as Who] = await signedInAs(who as Who, mark)
+    const viewer = (await currentViewer(sentWith(cookies[who as Who]))) as Viewer
     acts[who as Who] = { viewer, at, door: 'page' }
   }
   const owner = acts.owner
@@ -89,6 +90,16 @@ export async function aPlantedHome(mark = ''): Promise<PlantedHome> {
   } as const
   if (!(await recordEpisode(owner, home, [event])).ok) throw new Error('no trouble was written down')
   return { home, cookies, ...(await thingsIn(home, owner, cookies)) }
+}
+
+let signedIn = 0
+
+/** Another session of somebody of a planted home; from an address of its own, for so many from one are refused. */
+export async function signedInAs(who: Who, mark = ''): Promise<SessionCookie[]> {
+  const headers = sentWith([], { 'x-forwarded-for': `192.0.2.${++signedIn % 250}` })
+  const signed = await signIn(headers, { email: emailOf(who, mark), password: PASSWORD })
+  if (!signed.ok) throw new Error(`${who} cannot sign in: ${signed.faults[0]?.say}`)
+  return signed.cookies
 }
 
 async function thingsIn(home: string, owner: Act, cookies: Record<Who, SessionCookie[]>) {
