@@ -78,7 +78,7 @@ test('everybody gets of every page what its wall says, and nobody reads a word t
     ])
   expect(new Set(nonces).size).toBe(nonces.length)
   const head = `| page | ${WHO.join(' | ')} |\n|${' --- |'.repeat(WHO.length + 1)}`
-  await expect(`${head}\n${rows.join('\n')}\n`).toMatchFileSnapshot('pages.md')
+  await expect(`${head}\n${rows.join('\n')}\n`).toMatchFileSnapshot('matrix-of-pages.txt')
 })
 
 // What every answer carries, whoever asks for whatever.

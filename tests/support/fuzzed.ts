@@ -17,7 +17,7 @@ export interface Fuzzed {
 const ON = '2026-11-25'
 const HOME = aHousehold()
 const TABLES = { stations, zones: tables.zones, commonSizes: tables.commonSizes }
-const [FEW, SOME, MANY] = [60, 200, 500]
+const [FEW, SOME, MANY] = [60, 170, 340]
 
 const form = (...more: unknown[]): Fuzzed => ({
   runs: SOME,
@@ -125,7 +125,6 @@ export const FUZZED: Record<string, Fuzzed> = {
       'parseBuildingTask',
     ].map((name) => [name, search]),
   ),
-  oneOf: { runs: SOME, args: (words) => fc.tuple(anySearch(words), fc.constantFrom(...words)) },
   readPeople: typed(),
   readContacts: typed(),
   readEvents: typed(),
