@@ -78,7 +78,7 @@ describe('no reader throws, takes long, gives a number that is none, or speaks g
         expect(faultsIn(got, { repeats, allows: NO_NUMBER_YET.includes(name) })).toEqual([])
         expect(({} as Record<string, unknown>).polluted).toBeUndefined()
       })
-      await fc.assert(property, { numRuns: fuzzed?.runs ?? 0 })
+      await fc.assert(property, { numRuns: fuzzed?.runs ?? 0, endOnFailure: true })
     }
   })
 })
