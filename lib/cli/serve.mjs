@@ -4,11 +4,16 @@ import { isIPv6 } from 'node:net'
 import { settleForwarded, trustsProxy } from './forwarded.mjs'
 import { plainError, prepare } from './prepare.mjs'
 import { ROOT } from './root.mjs'
+import { refuseTooLarge } from './too-large.mjs'
 
 // The server lives in this very process, without a child that could outlive it. It listens before it builds, so that
 // a taken port is known at once; whoever asks too early is told to wait.
 
 const STOP_WITHIN_MS = 5000
+
+// Whoever sends a header letter by letter holds a line open for nothing. A body has longer: a year's export of a
+// thermostat over a slow line.
+const PATIENCE = { headersTimeout: 20_000, requestTimeout: 300_000, connectionsCheckingInterval: 5000 }
 
 /** `npm start`. */
 export async function main() {
@@ -18,7 +23,7 @@ export async function main() {
     response.writeHead(503, { 'retry-after': '5', 'content-type': 'text/plain; charset=utf-8' })
     response.end('Plenum is starting. Try again in a moment.\n')
   }
-  const server = createServer((request, response) => handle(request, response))
+  const server = createServer(PATIENCE, (request, response) => handle(request, response))
   const bound = await listen(server, host, port)
   let close = async () => {}
   stopOnSignals(server, () => close())
@@ -37,6 +42,7 @@ export async function main() {
   close = () => app.close()
   const render = app.getRequestHandler()
   handle = (request, response) => {
+    if (refuseTooLarge(request, response)) return
     settleForwarded(request.headers, request.socket.remoteAddress, trustProxy)
     render(request, response).catch((/** @type {unknown} */ error) => {
       console.error(error)

@@ -1,4 +1,4 @@
-import type { Act, Door, Instant, Viewer } from '@/lib/core/viewer'
+import { type Act, type Door, type Instant, may, type Viewer } from '@/lib/core/viewer'
 import { ask, together } from './connection'
 import { newId } from './new-id'
 import { findRole, type Refusal, raise, signature } from './scope'
@@ -39,10 +39,14 @@ export function addMessage(
   })
 }
 
-/** The messages of a household, the latest first. By a renter's link: those written by that link. */
+/**
+ * The messages of a household, the latest first, for who looks after it: a technician sees none. By a renter's link:
+ * those written by that link.
+ */
 export function listMessages(viewer: Viewer, householdId: string): Promise<Message[]> {
   return ask(async (db) => {
-    if (!(await findRole(db, viewer, householdId))) return []
+    const role = await findRole(db, viewer, householdId)
+    if (role === null || !(role === 'renter' || may(role, 'manage'))) return []
     const own = viewer.kind === 'link' ? { linkId: viewer.linkId } : {}
     const rows = await db.message.findMany({ where: { householdId, ...own }, orderBy: { at: 'desc' }, take: 200 })
     return rows.map(({ id, text, byName, at, door, readAt }) => ({ id, text, byName, at, door: door as Door, readAt }))

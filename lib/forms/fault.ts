@@ -43,7 +43,7 @@ type ValueAt<T, K extends PropertyKey> = T extends unknown ? (K extends keyof T 
  */
 export function withoutFaults<T>(value: unknown, issues: readonly z.core.$ZodIssue[]): Loose<T> | undefined {
   let rest: unknown = value
-  for (const path of issues.flatMap(pathsOf)) {
+  for (const path of issues.flatMap(untrustedOf)) {
     const last = path.at(-1)
     if (last === undefined) {
       // Unknown keys have a path of their own, so this is a value of the wrong type altogether.
@@ -58,6 +58,11 @@ export function withoutFaults<T>(value: unknown, issues: readonly z.core.$ZodIss
     else if (typeof holder === 'object' && holder !== null) (holder as Record<PropertyKey, unknown>)[last] = undefined
   }
   return rest as Loose<T> | undefined
+}
+
+// Where the key that decides which other keys there are has no known word, none of the others was looked at.
+function untrustedOf(issue: z.core.$ZodIssue): Path[] {
+  return issue.code === 'invalid_union' && issue.path.length > 0 ? [issue.path.slice(0, -1)] : pathsOf(issue)
 }
 
 function own(holder: unknown, step: PropertyKey): unknown {

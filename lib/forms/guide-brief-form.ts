@@ -2,8 +2,10 @@
 export function parseRoom(text: string): { ok: true; value: number | null } | { ok: false; say: string } {
   const plain = text.trim().replace(',', '.')
   if (plain === '') return { ok: true, value: null }
+  // What is longer is none, and the expression would look at every part of it from every blank.
+  if (plain.length > 40) return { ok: false, say: 'This is no temperature. Type a number in °F, such as 61.' }
   const [, number, unit] = /^(-?\d{1,3}(?:\.\d{1,2})?)\s*°?\s*(f|c)?$/i.exec(plain) ?? []
-  if (number === undefined) return { ok: false, say: `“${text}” is no temperature. Type a number in °F, such as 61.` }
+  if (number === undefined) return { ok: false, say: `“${plain}” is no temperature. Type a number in °F, such as 61.` }
   const degrees = /c/i.test(unit ?? '') ? (Number(number) * 9) / 5 + 32 : Number(number)
   if (degrees < -40 || degrees > 130)
     return { ok: false, say: 'A room is between -40 and 130 °F. Look at the thermometer again.' }

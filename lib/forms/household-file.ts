@@ -21,7 +21,13 @@ export function parseHouseholdFile(input: string | Uint8Array, on: Day | ((timeZ
   const json = readJson(read.text)
   if (!json.ok) return json
 
-  const parsed = fileSchema.safeParse(json.value)
+  if (entriesIn(json.value) > MOST_ENTRIES)
+    return {
+      ok: false,
+      faults: [{ path: '', say: `holds more than ${MOST_ENTRIES} entries; split it into several files` }],
+    }
+  const parsed = checked(json.value)
+  if (parsed === null) return { ok: false, faults: [{ path: '', say: 'has more faults than can be listed at once' }] }
   const issues = parsed.success ? [] : parsed.error.issues
   const rest = parsed.success ? parsed.data : withoutFaults<{ households: Household[] }>(json.value, issues)
   const today = typeof on === 'function' ? on : () => on
@@ -29,6 +35,27 @@ export function parseHouseholdFile(input: string | Uint8Array, on: Day | ((timeZ
   return parsed.success && faults.length === 0
     ? { ok: true, households: parsed.data.households }
     : { ok: false, faults }
+}
+
+// More than a file of its largest size has in earnest: records are some seventy signs each.
+const MOST_ENTRIES = 200_000
+
+/** How many values stand in lists, at any depth: each is looked at, and a million of them would take a minute. */
+function entriesIn(value: unknown): number {
+  if (typeof value !== 'object' || value === null) return 0
+  let count = Array.isArray(value) ? value.length : 0
+  for (const part of Object.values(value)) count += entriesIn(part)
+  return count
+}
+
+// zod hands the faults of a list on as arguments, and of those there is an end: some hundred thousand.
+function checked(value: unknown): ReturnType<typeof fileSchema.safeParse> | null {
+  try {
+    return fileSchema.safeParse(value)
+  } catch (error) {
+    if (error instanceof RangeError) return null
+    throw error
+  }
 }
 
 // The order of doors.md. One order serves every group of keys: where two groups share keys they agree on it.

@@ -13,8 +13,10 @@ function optional<T extends z.ZodType>(schema: T) {
   return z.preprocess((typed) => (typed === '' || typed === null ? undefined : typed), schema.optional())
 }
 
-const subject = z.string().min(1).max(64)
+const INCOMPLETE = 'This page is incomplete. Go back to the list and choose again.'
+const subject = z.string({ error: INCOMPLETE }).min(1, { error: INCOMPLETE }).max(64, { error: INCOMPLETE })
 const light = optional(z.enum(LIGHTS, { error: 'Choose how much light came through, or leave it open.' }))
+const RATING = 'Write the rating as a whole number from 1 to 20, or leave it open.'
 const task = z.enum(TASKS, { error: 'This is not a task that we know. Go back to the list and choose again.' })
 
 /** What was done, as the form of one item sends it; `today` is today in the household's zone. */
@@ -24,9 +26,11 @@ export function parseRecordForm(form: FormData, today: Day): Parsed<LogRecord> {
     subject,
     on: typedPastDay(today),
     light,
-    medium: optional(z.enum(MEDIA)),
-    merv: optional(z.coerce.number({ error: 'Write the rating as a number, or leave it open.' }).int().min(1).max(20)),
-    by: optional(z.enum(DOERS)),
+    medium: optional(z.enum(MEDIA, { error: 'Choose what was fitted, or leave it open.' })),
+    merv: optional(
+      z.coerce.number({ error: RATING }).int({ error: RATING }).min(1, { error: RATING }).max(20, { error: RATING }),
+    ),
+    by: optional(z.enum(DOERS, { error: 'Say who did it, or leave it open.' })),
   })
   return parsed(schema.safeParse(Object.fromEntries(form)), (sent) => {
     const { on, merv } = sent
@@ -53,7 +57,7 @@ export function parsePutOffForm(form: FormData, today: Day): Parsed<{ task: Task
     task,
     subject,
     days: z.enum(['7', '14', '30', 'until'], { error: 'Choose for how long.' }),
-    until: z.unknown(),
+    until: z.unknown().optional(),
   })
   const sent = schema.safeParse(Object.fromEntries(form))
   if (!sent.success) return parsed(sent, () => never())

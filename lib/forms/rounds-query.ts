@@ -60,7 +60,7 @@ function readClosed(text: string): { from: Day; to: Day }[] | string {
   let days = 0
   for (const part of text.split(/[,;\n]/).map((each) => each.trim())) {
     if (part === '') continue
-    const [first = '', last = first, ...rest] = part.split(/\s+to\s+/i)
+    const [first = '', last = first, ...rest] = part.length > 60 ? [] : part.split(/\s+to\s+/i)
     const from = typedDay.safeParse(first)
     const to = typedDay.safeParse(last)
     if (!from.success || !to.success || rest.length > 0 || to.data < from.data)

@@ -34,8 +34,9 @@ export function readUnitRow(
 ): { unit: SheetUnit | null; faults: string[] } {
   const faults: string[] = []
   const texts = new Map<SheetColumn, string>()
+  // No column takes so long a text: what is longer is cut before expressions look at it.
   for (const [i, column] of matching.entries())
-    if (column !== '') texts.set(column, withoutApostrophe(cells[i] ?? '').trim())
+    if (column !== '') texts.set(column, withoutApostrophe(shortened(cells[i] ?? '')).trim())
 
   function read<T>(column: SheetColumn, to: (text: string) => T | undefined, must: string): T | undefined {
     const text = texts.get(column) ?? ''
@@ -102,6 +103,10 @@ interface Limit {
   max: number
   unit: string
   whole?: boolean
+}
+
+function shortened(cell: string): string {
+  return cell.length > 2000 ? `${cell.slice(0, 2000)}…` : cell
 }
 
 /** The same without what is undefined. */

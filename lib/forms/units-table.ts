@@ -36,7 +36,7 @@ export function readUnitsTable(input: string | Uint8Array): Read<SheetTable> {
     return whole(`has ${headings.length} columns; at most ${COLUMNS_LIMIT} are read.`)
   if (rows.length === 0) return whole('has a row of headings and nothing below: write a row for each unit.')
   if (rows.length > SHEET_LIMIT_ROWS)
-    return whole(`has ${rows.length} rows; at most ${SHEET_LIMIT_ROWS} are read at once: split it by building.`)
+    return whole(`has more than ${SHEET_LIMIT_ROWS} rows, the most that are read at once: split it by building.`)
   return { ok: true, value: { text, headings, rows } }
 }
 
@@ -103,6 +103,8 @@ function parseWith(text: string, delimiter: string): SheetTable['rows'] | string
       delimiter,
       info: true,
       relax_column_count: true,
+      // The headings, the rows that are read, and one more that says that there are too many.
+      to: SHEET_LIMIT_ROWS + 2,
       relax_quotes: true,
       skip_records_with_empty_values: true,
       record_delimiter: ['\r\n', '\n', '\r'],

@@ -270,3 +270,9 @@ describe('all faults at once', () => {
     expect(read).toMatchObject({ ok: false, faults: [{ path: 'households[0].records[1].on' }] })
   })
 })
+
+test('what stands beside a deciding word that is not known is judged by no rule, and nothing breaks', () => {
+  expect(faultsWith(['readings', [{ system: 'main', from: 'soon', to: '2026-01-01', source: 'guess' }]])).toEqual([
+    'readings[0].source: must be one of thermostat, hour-meter, bill, but is the text "guess"',
+  ])
+})

@@ -1,7 +1,9 @@
+import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import Database from 'better-sqlite3'
 import pg from 'pg'
 import { databaseFile, databaseKind, databaseUrl } from '@/lib/data/place'
+import { listTables } from './rows'
 
 /** What is wrong with the file of the database; a PostgreSQL server looks after its own. */
 export function faultsOfFile(): unknown[] {
@@ -26,6 +28,45 @@ export async function storedText(): Promise<string> {
        FROM pg_tables WHERE schemaname = current_schema()`,
     )
     return rows.map(({ text }) => text).join('\n')
+  } finally {
+    await client.end()
+  }
+}
+
+/** How many rows each table has, and a sum over all they hold; left out is who tried how often. */
+export async function everyRow(): Promise<Record<string, string>> {
+  const places = await listStored()
+  return Object.fromEntries(places.filter(([table]) => table !== 'Attempt'))
+}
+
+async function listStored(): Promise<[table: string, sum: string][]> {
+  const sumOf = (rows: unknown[]) =>
+    `${rows.length} ${createHash('sha256')
+      .update(
+        rows
+          .map((row) => JSON.stringify(row))
+          .sort()
+          .join('\n'),
+      )
+      .digest('hex')}`
+  if (databaseKind() === 'sqlite') {
+    const db = new Database(databaseFile(), { readonly: true })
+    try {
+      return listTables(db).map((table) => [table, sumOf(db.prepare(`SELECT * FROM "${table}"`).all())])
+    } finally {
+      db.close()
+    }
+  }
+  const client = new pg.Client({ connectionString: databaseUrl() })
+  await client.connect()
+  try {
+    const { rows } = await client.query<{ tablename: string }>(
+      'SELECT tablename FROM pg_tables WHERE schemaname = current_schema() ORDER BY tablename',
+    )
+    const sums: [string, string][] = []
+    for (const { tablename } of rows)
+      sums.push([tablename, sumOf((await client.query(`SELECT * FROM "${tablename}"`)).rows)])
+    return sums
   } finally {
     await client.end()
   }

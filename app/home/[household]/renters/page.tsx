@@ -43,7 +43,7 @@ export default databasePage(async ({ params, searchParams }: Props) => {
             Taken back. It opens nothing from now on.
           </p>
         )}
-        <Messages home={home} messages={messages} />
+        {may(stored.role, 'manage') && <Messages home={home} messages={messages} />}
         <Links home={home} links={links} />
         {stored.role === 'owner' && stored.state === 'open' && (
           <section aria-labelledby="new-link">
@@ -102,7 +102,7 @@ function Messages({ home: { stored }, messages }: { home: LoadedHome; messages: 
               {byName}, {door === 'link' ? 'by the link' : 'signed in'}, {momentInWords(at, timeZone)}
               {readAt && `; read ${momentInWords(readAt, timeZone)}`}
             </p>
-            {!readAt && may(stored.role, 'manage') && (
+            {!readAt && (
               <OneButton action={readMessage} fields={{ household: stored.id, message: id }}>
                 I have read it
               </OneButton>
