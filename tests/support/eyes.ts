@@ -1,0 +1,130 @@
+import type { Page } from 'playwright-core'
+
+/**
+ * What a person who needs large text does not get to read on the page as it stands: text that runs off to the side, is
+ * cut, stands on other text, or has room for a letter a line. One line each.
+ */
+export function unreadable(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const found: string[] = []
+    const say = (element: Element) =>
+      `<${element.tagName.toLowerCase()} class="${element.getAttribute('class') ?? ''}"> ${(element.textContent ?? '').trim().replace(/\s+/g, ' ').slice(0, 50)}`
+    const root = document.documentElement
+    if (root.scrollWidth > root.clientWidth)
+      found.push(`the page is ${root.scrollWidth - root.clientWidth} px too wide`)
+    const isSeen = (element: Element) =>
+      element.checkVisibility({ opacityProperty: true, visibilityProperty: true }) &&
+      !element.closest('.visually-hidden, .skip')
+    // What moves over the page when it is scrolled is not laid out with it.
+    const floats = (element: Element | null): boolean =>
+      element !== null && (/fixed|sticky/.test(getComputedStyle(element).position) || floats(element.parentElement))
+    const boxes: { box: DOMRect; node: Node; element: Element }[] = []
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      const element = node.parentElement
+      if (!element || !node.nodeValue?.trim() || !isSeen(element) || element.closest('svg, option, script, style'))
+        continue
+      const range = document.createRange()
+      range.selectNodeContents(node)
+      for (const box of range.getClientRects()) {
+        if (box.width < 1 || box.height < 1) continue
+        if (box.right > root.clientWidth + 1 || box.left < -1) found.push(`runs off the side: ${say(element)}`)
+        // A clipped box is a hidden one: it is measured by whoever shows it.
+        if (box.width > 1 && !floats(element)) boxes.push({ box, node, element })
+      }
+    }
+    for (const element of document.querySelectorAll('body *')) {
+      if (!isSeen(element) || element.closest('svg')) continue
+      const style = getComputedStyle(element)
+      const isCut =
+        (/hidden|clip/.test(style.overflowX) && element.scrollWidth > element.clientWidth + 1) ||
+        (/hidden|clip/.test(style.overflowY) && element.scrollHeight > element.clientHeight + 1)
+      if (isCut && style.clipPath === 'none' && element.textContent?.trim()) found.push(`is cut: ${say(element)}`)
+      const isText = /^(P|LI|DT|DD|TD|TH|H1|H2|H3|LABEL|LEGEND|CAPTION|BUTTON|SUMMARY)$/.test(element.tagName)
+      const longest = Math.max(...(element.textContent ?? '').split(/\s+/).map((word) => word.length))
+      if (
+        isText &&
+        longest > 4 &&
+        element.clientWidth > 0 &&
+        element.clientWidth < 3 * Number.parseFloat(style.fontSize)
+      )
+        found.push(`has room for a letter a line: ${say(element)}`)
+    }
+    // Lines of one paragraph come close; other text than one's own must not come into the middle of a line.
+    boxes.sort((a, b) => a.box.top - b.box.top)
+    for (const [i, a] of boxes.entries())
+      for (const b of boxes.slice(i + 1)) {
+        if (b.box.top > a.box.bottom) break
+        if (a.node === b.node) continue
+        const wide = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left)
+        const high = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top)
+        if (wide > 2 && high > 0.4 * Math.min(a.box.height, b.box.height))
+          found.push(`stands on other text: ${say(a.element)} / ${say(b.element)}`)
+      }
+    return [...new Set(found)]
+  })
+}
+
+/** What still moves, or would, for somebody who asked for less of it. */
+export function moving(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const now = document.getAnimations().filter(({ effect }) => Number(effect?.getTiming().duration) > 10)
+    const would = [...document.querySelectorAll('*')].filter((element) =>
+      ['', '::before', '::after'].some((part) => {
+        const { transitionDuration, animationName, scrollBehavior } = getComputedStyle(element, part)
+        const seconds = Math.max(...transitionDuration.split(',').map((each) => Number.parseFloat(each)))
+        return seconds > 0.01 || animationName !== 'none' || scrollBehavior === 'smooth'
+      }),
+    )
+    return [
+      ...now.map(() => 'something is moving'),
+      ...would.map((each) => `would move: ${each.outerHTML.slice(0, 80)}`),
+    ]
+  })
+}
+
+/** What can no longer be told from the paper where the reader has forced the colours. */
+export function lostInForcedColours(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const rgb = (colour: string) => (colour.match(/[\d.]+/g) ?? []).map(Number)
+    const light = (colour: string) => {
+      const [r = 0, g = 0, b = 0] = rgb(colour).map((part) => {
+        const share = part / 255
+        return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4
+      })
+      return 0.2126 * r + 0.7152 * g + 0.0722 * b
+    }
+    const isSeeThrough = (colour: string) => colour === 'none' || (rgb(colour)[3] ?? 1) === 0
+    const contrast = (a: string, b: string) => {
+      const [dark = 0, bright = 0] = [light(a), light(b)].sort((x, y) => x - y)
+      return (bright + 0.05) / (dark + 0.05)
+    }
+    const paper = getComputedStyle(document.body).backgroundColor
+    const found: string[] = []
+    for (const each of document.querySelectorAll('button, input, select, textarea, .button')) {
+      const style = getComputedStyle(each)
+      const type = each.getAttribute('type')
+      if (!each.checkVisibility() || style.clipPath !== 'none' || /^(checkbox|radio|file|hidden)$/.test(type ?? ''))
+        continue
+      if (each.matches('.quiet, .who button')) continue
+      const hasEdge = Number.parseFloat(style.borderBottomWidth) >= 1 && contrast(style.borderBottomColor, paper) >= 3
+      if (!hasEdge && contrast(style.backgroundColor, paper) < 3)
+        found.push(`has no edge: ${each.outerHTML.slice(0, 90)}`)
+    }
+    for (const each of document.querySelectorAll(
+      'svg :is(path, rect, circle, ellipse, line, polyline, polygon, text)',
+    )) {
+      if (!each.checkVisibility() || each.closest('defs, pattern, clipPath, mask, symbol')) continue
+      const { fill, stroke, strokeWidth, opacity } = getComputedStyle(each)
+      const isLine = /^(line|polyline)$/.test(each.tagName)
+      const paints = [isLine ? 'none' : fill, Number.parseFloat(strokeWidth) > 0 ? stroke : 'none']
+      const shown = paints.filter((paint) => !isSeeThrough(paint) && !paint.startsWith('url'))
+      if (shown.length === 0 || Number(opacity) === 0) continue
+      if (shown.every((paint) => contrast(paint, paper) < 1.5))
+        found.push(
+          `is not seen: <${each.tagName} class="${each.getAttribute('class') ?? ''}"> in ${each.closest('svg')?.getAttribute('class')}: ${shown}`,
+        )
+    }
+    return [...new Set(found)]
+  })
+}
