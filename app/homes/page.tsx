@@ -5,6 +5,7 @@ import { FourDoors } from '@/app/four-doors'
 import { KeptList } from '@/app/homes/record/kept-list'
 import { HomesNav } from '@/app/homes-nav'
 import type { PageProps } from '@/app/page-props'
+import { OfWhat } from '@/app/parts/of-what'
 import { listUnits, type Unit } from '@/app/units'
 import { requireViewer } from '@/lib/access/page'
 import { plural } from '@/lib/core/day-words'
@@ -107,13 +108,16 @@ function HomeList({ query, shown }: Shown) {
           {query.building === undefined && (
             <Link href={homesAddress({ building, sort: 'building', page: 1 })} prefetch={false}>
               Only this building
+              <OfWhat>{building}</OfWhat>
             </Link>
           )}
           <Link href={`/homes/record?${new URLSearchParams({ building })}`} prefetch={false}>
             Record for all of it
+            <OfWhat>{building}</OfWhat>
           </Link>
           <Link href={`/rounds?${new URLSearchParams({ building })}`} prefetch={false}>
             Its rounds
+            <OfWhat>{building}</OfWhat>
           </Link>
         </p>
       )}

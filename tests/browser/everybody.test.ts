@@ -89,6 +89,7 @@ describe('everybody reads, hears and goes through', () => {
         ...faults.map((each) => `${shown.who}, ${shown.path.slice(0, 90)}${shown.deed ? ', after' : ''}: ${each}`),
       )
     }
-    expect(found).toEqual([])
+    // The first of them are enough to begin with.
+    expect(found.slice(0, 12)).toEqual([])
   })
 })

@@ -12,9 +12,13 @@ export function unreadable(page: Page): Promise<string[]> {
     const root = document.documentElement
     if (root.scrollWidth > root.clientWidth)
       found.push(`the page is ${root.scrollWidth - root.clientWidth} px too wide`)
+    // What is clipped to nothing is there for ears only, until it gets the focus.
+    const isClipped = (element: Element | null): boolean =>
+      element !== null && (getComputedStyle(element).clipPath !== 'none' || isClipped(element.parentElement))
     const isSeen = (element: Element) =>
-      element.checkVisibility({ opacityProperty: true, visibilityProperty: true }) &&
-      !element.closest('.visually-hidden, .skip')
+      element.checkVisibility({ opacityProperty: true, visibilityProperty: true }) && !isClipped(element)
+    // A wide table may be moved sideways in a box of its own, if the keyboard gets there.
+    const inBox = (element: Element) => element.closest('.table-box[tabindex="0"]') !== null
     // What moves over the page when it is scrolled is not laid out with it.
     const floats = (element: Element | null): boolean =>
       element !== null && (/fixed|sticky/.test(getComputedStyle(element).position) || floats(element.parentElement))
@@ -28,9 +32,9 @@ export function unreadable(page: Page): Promise<string[]> {
       range.selectNodeContents(node)
       for (const box of range.getClientRects()) {
         if (box.width < 1 || box.height < 1) continue
-        if (box.right > root.clientWidth + 1 || box.left < -1) found.push(`runs off the side: ${say(element)}`)
-        // A clipped box is a hidden one: it is measured by whoever shows it.
-        if (box.width > 1 && !floats(element)) boxes.push({ box, node, element })
+        if ((box.right > root.clientWidth + 1 || box.left < -1) && !inBox(element))
+          found.push(`runs off the side: ${say(element)}`)
+        if (!floats(element)) boxes.push({ box, node, element })
       }
     }
     for (const element of document.querySelectorAll('body *')) {
@@ -39,16 +43,14 @@ export function unreadable(page: Page): Promise<string[]> {
       const isCut =
         (/hidden|clip/.test(style.overflowX) && element.scrollWidth > element.clientWidth + 1) ||
         (/hidden|clip/.test(style.overflowY) && element.scrollHeight > element.clientHeight + 1)
-      if (isCut && style.clipPath === 'none' && element.textContent?.trim()) found.push(`is cut: ${say(element)}`)
-      const isText = /^(P|LI|DT|DD|TD|TH|H1|H2|H3|LABEL|LEGEND|CAPTION|BUTTON|SUMMARY)$/.test(element.tagName)
-      const longest = Math.max(...(element.textContent ?? '').split(/\s+/).map((word) => word.length))
-      if (
-        isText &&
-        longest > 4 &&
-        element.clientWidth > 0 &&
-        element.clientWidth < 3 * Number.parseFloat(style.fontSize)
-      )
-        found.push(`has room for a letter a line: ${say(element)}`)
+      if (isCut && element.textContent?.trim()) found.push(`is cut: ${say(element)}`)
+      if (!/^(P|LI|DT|DD|TD|TH|H1|H2|H3|LABEL|LEGEND|CAPTION|BUTTON|SUMMARY|A)$/.test(element.tagName)) continue
+      const range = document.createRange()
+      range.selectNodeContents(element)
+      const lines = new Set([...range.getClientRects()].map(({ bottom }) => Math.round(bottom / 4)))
+      const words = (element.textContent ?? '').trim().split(/[\s-]+/)
+      // A long word may be broken once; more lines than that hold a few letters each.
+      if (lines.size > 2 * words.length + 1) found.push(`has room for a few letters a line: ${say(element)}`)
     }
     // Lines of one paragraph come close; other text than one's own must not come into the middle of a line.
     boxes.sort((a, b) => a.box.top - b.box.top)
@@ -111,16 +113,25 @@ export function lostInForcedColours(page: Page): Promise<string[]> {
       if (!hasEdge && contrast(style.backgroundColor, paper) < 3)
         found.push(`has no edge: ${each.outerHTML.slice(0, 90)}`)
     }
-    for (const each of document.querySelectorAll(
-      'svg :is(path, rect, circle, ellipse, line, polyline, polygon, text)',
-    )) {
+    const SHAPES = ':is(path, rect, circle, ellipse, line, polyline, polygon, text)'
+    for (const each of document.querySelectorAll(`svg ${SHAPES}`)) {
       if (!each.checkVisibility() || each.closest('defs, pattern, clipPath, mask, symbol')) continue
       const { fill, stroke, strokeWidth, opacity } = getComputedStyle(each)
       const isLine = /^(line|polyline)$/.test(each.tagName)
       const paints = [isLine ? 'none' : fill, Number.parseFloat(strokeWidth) > 0 ? stroke : 'none']
       const shown = paints.filter((paint) => !isSeeThrough(paint) && !paint.startsWith('url'))
       if (shown.length === 0 || Number(opacity) === 0) continue
-      if (shown.every((paint) => contrast(paint, paper) < 1.5))
+      if (shown.some((paint) => contrast(paint, paper) >= 1.5)) continue
+      // It may lie on a shape that is seen, or be the ground of one.
+      const others = [...(each.closest('svg')?.querySelectorAll(SHAPES) ?? [])].filter((other) => other !== each)
+      const touches = others.some((other) => {
+        const [a, b] = [each.getBoundingClientRect(), other.getBoundingClientRect()]
+        const apart = a.right < b.left || b.right < a.left || a.bottom < b.top || b.bottom < a.top
+        const { fill, stroke } = getComputedStyle(other)
+        const isSeen = [fill, stroke].some((paint) => !isSeeThrough(paint) && contrast(paint, paper) >= 1.5)
+        return !apart && isSeen
+      })
+      if (!touches)
         found.push(
           `is not seen: <${each.tagName} class="${each.getAttribute('class') ?? ''}"> in ${each.closest('svg')?.getAttribute('class')}: ${shown}`,
         )
