@@ -100,9 +100,9 @@ function HomeList({ query, shown }: Shown) {
   }
   const buildings = [...new Set(shown.homes.map(({ building }) => building))]
   const alone = buildings.length === 1 && buildings[0] === null
-  return buildings.map((building) => (
-    <section key={building ?? ''} aria-labelledby={alone ? undefined : `building-${building ?? ''}`}>
-      {!alone && <h2 id={`building-${building ?? ''}`}>{building ?? 'In no building'}</h2>}
+  return buildings.map((building, i) => (
+    <section key={building ?? ''} aria-labelledby={alone ? undefined : `building-${i}`}>
+      {!alone && <h2 id={`building-${i}`}>{building ?? 'In no building'}</h2>}
       {building !== null && (
         <p className="building-links no-print">
           {query.building === undefined && (

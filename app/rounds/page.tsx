@@ -26,7 +26,6 @@ const HEADINGS: Record<Doer, string> = {
   resident: 'What you walk yourself',
   technician: 'A licensed technician’s visits',
 }
-const WALKS: Record<Doer, string> = { resident: 'your own walk', technician: 'a technician’s visit' }
 const ROUNDS_A_PAGE = 60
 
 export default databasePage(async ({ searchParams }: PageProps) => {
@@ -96,7 +95,7 @@ function RoundList({ doer, rounds, byId }: { doer: Doer; rounds: Round[]; byId: 
               <h3>
                 <Link href={walkAddress({ doer, on: round.on, ...where })} prefetch={false}>
                   {dayInWords(round.on, unit.on)}, {'building' in where ? round.building : unit.name}
-                  <OfWhat>{WALKS[doer]}</OfWhat>
+                  {doer === 'technician' && <OfWhat>a technician’s visit</OfWhat>}
                 </Link>
               </h3>
               <p>

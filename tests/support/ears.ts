@@ -107,10 +107,23 @@ export async function unheard(page: Page, { inGuide }: { inGuide: boolean }): Pr
   for (const table of of('table'))
     if (![...all(table)].some(({ role }) => role === 'columnheader' || role === 'rowheader'))
       found.push(`has a table without headings: ${table.name}`)
+  found.push(...(await page.evaluate(brokenReferences)))
   const title = await page.title()
   if (!/^\S.* · Plenum$|^Plenum$/.test(title)) found.push(`has the title “${title}”`)
   if ((await page.evaluate('document.documentElement.lang')) !== 'en') found.push('does not say its language')
   return [...new Set(found)]
+}
+
+// What names something by an id that is not there names nothing, and says nothing about it.
+function brokenReferences(): string[] {
+  return ['aria-labelledby', 'aria-describedby', 'aria-controls', 'for', 'list'].flatMap((attribute) =>
+    [...document.querySelectorAll(`[${attribute}]`)].flatMap((element) =>
+      (element.getAttribute(attribute) ?? '')
+        .split(/\s+/)
+        .filter((id) => !document.getElementById(id))
+        .map((id) => `names by ${attribute} what is not there: <${element.tagName.toLowerCase()}> ${id}`),
+    ),
+  )
 }
 
 function byName(heard: Heard[]): Map<string, Heard[]> {

@@ -30,8 +30,11 @@ export function unreadable(page: Page): Promise<string[]> {
         continue
       const range = document.createRange()
       range.selectNodeContents(node)
-      for (const box of range.getClientRects()) {
-        if (box.width < 1 || box.height < 1) continue
+      const boxesOf = [...range.getClientRects()].filter(({ width }) => width >= 1)
+      // A long word may be broken once; more lines than that hold a few letters each.
+      if (boxesOf.length > 2 * (node.nodeValue.trim().split(/[\s-]+/).length + 1))
+        found.push(`has room for a few letters a line: ${say(element)}`)
+      for (const box of boxesOf) {
         if ((box.right > root.clientWidth + 1 || box.left < -1) && !inBox(element))
           found.push(`runs off the side: ${say(element)}`)
         if (!floats(element)) boxes.push({ box, node, element })
@@ -44,24 +47,18 @@ export function unreadable(page: Page): Promise<string[]> {
         (/hidden|clip/.test(style.overflowX) && element.scrollWidth > element.clientWidth + 1) ||
         (/hidden|clip/.test(style.overflowY) && element.scrollHeight > element.clientHeight + 1)
       if (isCut && element.textContent?.trim()) found.push(`is cut: ${say(element)}`)
-      if (!/^(P|LI|DT|DD|TD|TH|H1|H2|H3|LABEL|LEGEND|CAPTION|BUTTON|SUMMARY|A)$/.test(element.tagName)) continue
-      const range = document.createRange()
-      range.selectNodeContents(element)
-      const lines = new Set([...range.getClientRects()].map(({ bottom }) => Math.round(bottom / 4)))
-      const words = (element.textContent ?? '').trim().split(/[\s-]+/)
-      // A long word may be broken once; more lines than that hold a few letters each.
-      if (lines.size > 2 * words.length + 1) found.push(`has room for a few letters a line: ${say(element)}`)
     }
-    // Lines of one paragraph come close; other text than one's own must not come into the middle of a line.
+    // A line's box is taller than its letters: what counts is the middle of it.
     boxes.sort((a, b) => a.box.top - b.box.top)
     for (const [i, a] of boxes.entries())
       for (const b of boxes.slice(i + 1)) {
         if (b.box.top > a.box.bottom) break
         if (a.node === b.node) continue
         const wide = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left)
-        const high = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top)
-        if (wide > 2 && high > 0.4 * Math.min(a.box.height, b.box.height))
-          found.push(`stands on other text: ${say(a.element)} / ${say(b.element)}`)
+        const high =
+          Math.min(a.box.bottom - a.box.height / 5, b.box.bottom - b.box.height / 5) -
+          Math.max(a.box.top + a.box.height / 5, b.box.top + b.box.height / 5)
+        if (wide > 2 && high > 2) found.push(`stands on other text: ${say(a.element)} / ${say(b.element)}`)
       }
     return [...new Set(found)]
   })

@@ -26,7 +26,7 @@ interface ChartFigureProps {
 export function ChartFigure({ title, desc, draw, children, table }: ChartFigureProps) {
   const page = useId()
   return (
-    <figure className="chart">
+    <figure className="chart" aria-label={title}>
       {(['wide', 'narrow'] as const).map((shape) => {
         const id = `${page}-${shape}`
         const { height, body } = draw(WIDTHS[shape], id)
