@@ -17,7 +17,8 @@ const PARTS: Record<string, () => Promise<{ rows: Row[]; more?: string }>> = {
   pages: async () => ({ rows: await (await import('./pages')).pageRows() }),
   load: async () => ({ rows: await (await import('./load')).loadRows() }),
   databases: async () => ({ rows: await (await import('./databases')).databasesRows() }),
-  lighthouse: async () => ({ rows: await (await import('./lighthouse')).lighthouseRows() }),
+  lighthouse: async () => ({ rows: await (await import('./lighthouse')).lighthouseRows('phone') }),
+  'lighthouse-desk': async () => ({ rows: await (await import('./lighthouse')).lighthouseRows('desk') }),
   digests: async () => ({ rows: await (await import('./outbound')).digestRows() }),
 }
 
