@@ -21,6 +21,8 @@ const PARTS: Record<string, () => Promise<{ rows: Row[]; more?: string }>> = {
   load: async () => ({ rows: await (await import('./load')).loadRows() }),
   faults: async () => ({ rows: await (await import('./faults')).faultRows() }),
   databases: async () => ({ rows: await (await import('./databases')).databasesRows() }),
+  lighthouse: async () => ({ rows: await (await import('./lighthouse')).lighthouseRows('phone') }),
+  'lighthouse-desk': async () => ({ rows: await (await import('./lighthouse')).lighthouseRows('desk') }),
   digests: async () => ({ rows: await (await import('./outbound')).digestRows() }),
 }
 
