@@ -1,5 +1,5 @@
 import { beforeEach } from 'vitest'
-import { TESTS } from './left-out.ts'
+import { TESTS } from './left-out'
 
 // A kept worker still has the mutant before this one: the files of tests are read without any.
 const { __stryker__: mutants } = globalThis as { __stryker__?: { activeMutant?: string } }

@@ -2,8 +2,8 @@ import { statSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vitest/config'
 import { BaseSequencer, type Reporter, type TestSpecification } from 'vitest/node'
-import { FILES } from './left-out.ts'
-import { warmWorker } from './warm-worker.ts'
+import { FILES } from './left-out'
+import { warmWorker } from './warm-worker'
 
 const path = (file: string) => fileURLToPath(new URL(`../../${file}`, import.meta.url))
 const rooms = (process.env.ROOMS ?? 'core guide forms app').split(' ')

@@ -22,15 +22,13 @@ class WarmWorker extends ThreadsPoolWorker {
   }
 
   override send(message: WorkerRequest): void {
-    if (message.type === 'start') {
-      const first = this.config === undefined
-      this.config = message.context.config
-      if (!first) return this.answer('started')
-    }
+    const started = this.config !== undefined
+    if (message.type === 'start') this.config = message.context.config
     // The worker took its configuration when it started; the names of the tests to run are in this one.
     if (message.type === 'run') Object.assign(message.context, { config: this.config })
-    if (message.type === 'stop') return this.answer('stopped')
-    super.send(message)
+    if (message.type === 'start' && started) this.answer('started')
+    else if (message.type === 'stop') this.answer('stopped')
+    else super.send(message)
   }
 
   override async stop(): Promise<void> {
