@@ -82,8 +82,8 @@ export default defineConfig({
     exclude: FILES.map((name) => `tests/${name}.test.{ts,tsx}`),
     setupFiles: ['tests/support/console.ts', 'tests/mutation/set-up.ts'],
     testTimeout: 60_000,
-    // One worker a mutant, so that what the tests import is read once; each mutant has its own.
-    isolate: process.env.COLD === '1',
+    // One worker a mutant at least, so that what the tests import is read once.
+    isolate: false,
     reporters: [watchKillers],
     sequence: { sequencer: KillersFirst },
   },
