@@ -14,7 +14,7 @@ export default {
   tsconfigFile: 'tsconfig.none.json',
   disableTypeChecks: false,
   concurrency: 2,
-  timeoutMS: 2500,
+  timeoutMS: 15_000,
   timeoutFactor: 1.5,
   tempDirName: 'tests/mutation/.sandbox',
   ignorePatterns: [
@@ -24,7 +24,7 @@ export default {
     'public',
     'prisma',
     'tests/browser*',
-    'tests/mutation/reports',
+    'tests/mutation/reports', 'tests/mutation/.sandbox*',
     '*.tsbuildinfo',
   ],
   reporters: ['json', 'progress-append-only'],
