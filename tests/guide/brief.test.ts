@@ -191,6 +191,17 @@ describe('the brief’s sections', () => {
     expect(lines.some((line) => /· (DANGER|WARNING)\. →/.test(line))).toBe(false)
     expect(lines.at(-1)).toMatch(/^Ended at: .+/)
     expect(lines.at(-1)).not.toMatch(/^Ended at: (DANGER|WARNING)\.$/)
+    // One line for each answer but the hazards that were denied, and one for those together.
+    const { flow, taken } = parts()
+    const isDenied = ({ node, answer }: (typeof taken)[number]) =>
+      answer === 'no' && flow.nodes.some(({ id, kind }) => id === node && kind === 'gate')
+    expect(lines).toHaveLength(taken.filter((step) => !isDenied(step)).length + 2)
+    const denied = taken.filter(isDenied).map(({ node }) => flow.nodes.find(({ id }) => id === node)?.hazard)
+    expect(lines[0]?.split('; ')).toHaveLength(new Set(denied).size)
+    const smelled = taken.map((step) => (step.node === 'gas' ? { ...step, answer: 'yes', text: 'Yes' } : step))
+    const met = linesOf('Seen, heard and tried', { taken: smelled }) ?? []
+    expect(met).toHaveLength(lines.length + 1)
+    expect(met[1]).toMatch(/^\+0 min · .+ → Yes$/)
     const open = linesOf('Seen, heard and tried', { outcome: null }) ?? []
     expect(open).toEqual(lines.slice(0, -1))
     expect(linesOf('Seen, heard and tried', { outcome: null, taken: [] })).toEqual(['Nothing answered yet'])

@@ -128,6 +128,19 @@ describe('the start-up watcher', () => {
     ).toEqual(['flame-proving', 'fuel'])
   })
 
+  it('does not take a warm spell for done where a flame went out beside it, nor a pause before the light for one', () => {
+    const light: [StartupEvent, number][] = [
+      ['calls', 0],
+      ['light', 50],
+      ['warm-air', 60],
+      ['silence', 120],
+    ]
+    expect(familiesOf(...light)).toEqual([])
+    expect(familiesOf(...light, ['light', 200], ['silence', 230])).toEqual(['flame-proving', 'limit', 'venting'])
+    expect(familiesOf(['calls', 0], ['silence', 10], ['light', 50], ['warm-air', 95])).toEqual([])
+    expect(familiesOf(['calls', 0], ['light', 50], ['warm-air', 95], ['hum', 100])).toEqual([])
+  })
+
   it('leans to the blower where it is lit and only cool air comes', () => {
     expect(familiesOf(['calls', 0], ['light', 50], ['cool-air', 120])).toEqual(['blower', 'flame-proving'])
     expect(familiesOf(['calls', 0], ['light', 50])).toEqual([])

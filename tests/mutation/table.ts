@@ -1,10 +1,7 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { atLeast, keepSection, type Row, tableOf } from '../bench/table'
-
-interface Report {
-  files: Record<string, { mutants: { status: string; statusReason?: string }[] }>
-}
+import { type FileReport, keepSurvivors } from './survivors'
 
 /** What became of the mutants of a file; `still` are those that only exist while a module is read, which are not tried. */
 interface Counts {
@@ -25,7 +22,7 @@ Made by \`npm run mutation\`; a file that is tried again replaces its own row. T
 |---|---|---|---|---|---|---|---|
 `
 
-function countsOf(mutants: Report['files'][string]['mutants']): Counts {
+function countsOf({ mutants }: FileReport): Counts {
   const count = (status: string) => mutants.filter((mutant) => mutant.status === status).length
   return {
     killed: count('Killed') + count('RuntimeError'),
@@ -71,10 +68,13 @@ function sumOf(all: Iterable<Counts>): Counts {
 
 const counts = keptCounts()
 const reports = readdirSync(REPORTS).filter((name) => /^\d+\.json$/.test(name))
+const tried = new Map<string, FileReport>()
 for (const name of reports.sort()) {
-  const { files } = JSON.parse(readFileSync(join(REPORTS, name), 'utf8')) as Report
-  for (const [file, { mutants }] of Object.entries(files)) counts.set(file, countsOf(mutants))
+  const { files } = JSON.parse(readFileSync(join(REPORTS, name), 'utf8')) as { files: Record<string, FileReport> }
+  for (const [file, report] of Object.entries(files)) tried.set(file, report)
 }
+for (const [file, report] of tried) counts.set(file, countsOf(report))
+keepSurvivors(tried)
 const rows = [...counts].sort(([a], [b]) => (a < b ? -1 : 1))
 const on = new Date().toISOString().slice(0, 10)
 const lines = [...rows.map(([name, each]) => rowOf(name, each)), rowOf('**all**', sumOf(counts.values()))]
