@@ -8,7 +8,7 @@ export * from '../../node_modules/fast-check/lib/fast-check.js'
  */
 function assertFew<Ts>(property: fc.IRawProperty<Ts>, parameters?: fc.Parameters<Ts>): Promise<void> | void {
   const runs = Math.ceil((parameters?.numRuns ?? 100) / 20)
-  return fc.assert(property, { seed: 1, ...parameters, numRuns: Math.min(10, Math.max(5, runs)) })
+  return fc.assert(property, { seed: 1, ...parameters, numRuns: Math.min(6, Math.max(3, runs)) })
 }
 
 export const assert = assertFew as typeof fc.assert

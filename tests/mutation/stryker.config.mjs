@@ -14,8 +14,8 @@ export default {
   tsconfigFile: 'tsconfig.none.json',
   disableTypeChecks: false,
   concurrency: 2,
-  timeoutMS: 15_000,
-  timeoutFactor: 1.5,
+  timeoutMS: 10_000,
+  timeoutFactor: 1,
   tempDirName: 'tests/mutation/.sandbox',
   ignorePatterns: [
     '.next',
