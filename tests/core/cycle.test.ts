@@ -61,12 +61,16 @@ describe('the first day', () => {
     })
     fc.assert(
       fc.property(steps, fc.nat(1000), fc.nat(59), (each, share, start) => {
-        const sums = each.reduce<number[]>((sum, step) => [...sum, (sum.at(-1) ?? 0) + step], [])
+        let sum = 0
+        const sums = each.map((step) => {
+          sum += step
+          return sum
+        })
         const to = sums.length - 1
         const from = Math.min(start, to)
         const atEnd = sums[to] as number
         const goal = (atEnd * share) / 1000
-        const wanted = sums.findIndex((sum, day) => day >= from && sum >= goal)
+        const wanted = sums.findIndex((reached, day) => day >= from && reached >= goal)
         expect(firstReaching((day) => sums[day] as number, goal, from, to, atEnd)).toBe(wanted)
       }),
       { seed: 3, numRuns: 500 },
