@@ -30,7 +30,8 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: [...DATA, ...POSTGRESQL, ...BROWSER, ...BROWSER_ON_BOTH],
+          // While mutants are tried, a copy of everything lies in tests/mutation.
+          exclude: [...DATA, ...POSTGRESQL, ...BROWSER, ...BROWSER_ON_BOTH, 'tests/mutation/**'],
           setupFiles: 'tests/support/console.ts',
           testTimeout: 60_000,
         },
