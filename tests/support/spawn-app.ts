@@ -32,7 +32,10 @@ export async function spawnApp({
   // A run that ends by any way takes its servers along.
   const kill = () => child.kill('SIGKILL')
   process.once('exit', kill)
-  const ended = once(child, 'exit').then(([status]) => status as number | null)
+  const ended = once(child, 'exit').then(([status]) => {
+    process.off('exit', kill)
+    return status as number | null
+  })
   let text = ''
   const ready = new Promise<string>((resolve) => {
     for (const stream of [child.stdout, child.stderr])
@@ -50,9 +53,7 @@ export async function spawnApp({
     output: () => text,
     async end() {
       child.kill('SIGTERM')
-      const status = await ended
-      process.off('exit', kill)
-      return status
+      return ended
     },
   }
 }
