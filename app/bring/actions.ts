@@ -23,10 +23,18 @@ export interface Shown {
 
 // A page of more homes than this is no longer read by anybody.
 const SHEETS = 12
+// Nor one of more faults; a file can be made to have a hundred thousand.
+const FAULTS = 500
 
 async function read({ file, text }: Brought) {
   const input = file ? new Uint8Array(await file.arrayBuffer()) : text
-  return readBrought(input, { on: today, now: now().toISOString() })
+  const brought = readBrought(input, { on: today, now: now().toISOString() })
+  if (brought.ok || brought.faults.length <= FAULTS) return brought
+  const more = brought.faults.length - FAULTS
+  return {
+    ok: false as const,
+    faults: [...brought.faults.slice(0, FAULTS), { path: '', say: `${more} more are not shown. Mend these first.` }],
+  }
 }
 
 export const showBrought = action<Brought, Shown>({

@@ -54,7 +54,7 @@ export async function signUp(headers: Headers, asked: SignUp): Promise<SignedUp>
 export function signUpFaults({ email, password }: SignUp): Fault[] {
   const faults: Fault[] = []
   const plain = plainEmail(email)
-  if (!/^[^\s@<>",;:\\]{1,64}@[^\s@<>",;:\\]+$/.test(plain) || plain.length > 254) {
+  if (!/^[^\s\p{C}@<>",;:\\]{1,64}@[^\s\p{C}@<>",;:\\]+$/u.test(plain) || plain.length > 254) {
     faults.push({ path: 'email', say: 'Write an e-mail address, like name@example.org.' })
   }
   const fault = passwordFault(password)

@@ -6,5 +6,5 @@ const SAY = 'Write an e-mail address, like name@example.org.'
 export const typedAddress = z
   .string({ error: SAY })
   .trim()
-  .regex(/^[^\s@<>",;:\\]{1,64}@[^\s@<>",;:\\]+$/, { error: SAY })
+  .regex(/^[^\s\p{C}@<>",;:\\]{1,64}@[^\s\p{C}@<>",;:\\]+$/u, { error: SAY })
   .max(254, { error: SAY })

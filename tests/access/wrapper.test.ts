@@ -11,6 +11,7 @@ import { saveInvitation, takeInvitation } from '@/lib/data/invitations'
 import { sentWith } from '../support/a-browser'
 import { aHousehold } from '../support/a-household'
 import { as, freshDatabase } from '../support/fresh-database'
+import { PASSES } from '../support/who-may'
 
 // The framework's request is what a unit test lacks; nothing of ours is replaced.
 const request = vi.hoisted(() => ({ headers: new Headers() }))
@@ -23,21 +24,6 @@ const WHO = ['nobody', 'stranger', 'technician', 'adult', 'owner', 'administrato
 type Who = (typeof WHO)[number]
 const cookies = {} as Record<Who, SessionCookie[]>
 let home = ''
-
-// Who may pass which need. The administrator hosts it and is in no home of others.
-const PASSES: Record<Need, readonly Who[]> = {
-  nobody: WHO,
-  account: ['stranger', 'technician', 'adult', 'owner', 'administrator'],
-  see: ['technician', 'adult', 'owner'],
-  visit: ['technician', 'adult', 'owner', 'renter'],
-  member: ['adult', 'owner'],
-  resident: ['adult', 'owner', 'renter'],
-  manage: ['adult', 'owner'],
-  owner: ['owner'],
-  administrator: ['administrator'],
-  // No session is a token.
-  token: [],
-}
 
 beforeAll(async () => {
   cookies.nobody = []

@@ -8,13 +8,13 @@ const MOST_MS = 15
 // Those that do, and what keeps a long text from them: the line that says so stands in the file.
 const KEPT_SHORT: Record<string, string> = {
   'lib/access/public-url.ts \\/+$': 'process.env.PUBLIC_URL',
-  'lib/core/unit-words.ts \\B(?=(\\d{3})+$)': 'String(',
+  'lib/core/unit-words.ts \\B(?=(\\d{3})+$)': 'toFixed(decimals)',
   'lib/forms/fields.ts \\B(?=(\\d{3})+$)': 'String(',
   'lib/forms/guide-brief-form.ts ^(-?\\d{1,3}(?:\\.\\d{1,2})?)\\s*°?\\s*(f|c)?$': 'plain.length > 40',
   'lib/forms/rounds-query.ts \\s+to\\s+': 'part.length > 60',
   'lib/forms/size-form.ts ^(.+?)\\s*[x×*]\\s*(.+?)\\s*[x×*]\\s*(.+)$': '.slice(0, 40)',
   'lib/forms/unit-row.ts \\s*[x×*]\\s*': 'cell.length > 2000',
-  'app/parts/year-layout.ts \\d+\\.\\d+': 'toFixed',
+  'app/parts/year-layout.ts \\d+\\.\\d+': 'round(Number(number))',
 }
 
 test('no expression of ours takes long over a long text, but those that are given none', () => {

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { readFileSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import Database from 'better-sqlite3'
 import pg from 'pg'
 import { databaseFile, databaseKind, databaseUrl } from '@/lib/data/place'
@@ -19,7 +19,11 @@ export function faultsOfFile(): unknown[] {
 
 /** Everything that the database keeps, as one text to look for something in that must not be there. */
 export async function storedText(): Promise<string> {
-  if (databaseKind() === 'sqlite') return readFileSync(databaseFile(), 'latin1')
+  if (databaseKind() === 'sqlite') {
+    // What was written last stands beside the file until it is taken over.
+    const files = [databaseFile(), `${databaseFile()}-wal`].filter((file) => existsSync(file))
+    return files.map((file) => readFileSync(file, 'latin1')).join('')
+  }
   const client = new pg.Client({ connectionString: databaseUrl() })
   await client.connect()
   try {

@@ -55,8 +55,8 @@ export async function sendForm(
     method: 'POST',
     body: Buffer.from(await encoded.arrayBuffer()),
     headers: {
-      ...sent.headers,
       origin: new URL(address).origin,
+      ...sent.headers,
       'content-type': encoded.headers.get('content-type') ?? '',
     },
   })
