@@ -22,7 +22,15 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ["if (kept === 'high') atHigh /= 2", `${SAME}how fast the ends close in, not where`],
   ],
   'lib/core/dust.ts': [['tables.pets[0]', `${TYPES}; the table’s rows all have one mark`]],
-  'lib/core/effects.ts': [['tables.pets[1]', `${TYPES}; the table’s rows all have one mark`]],
+  'lib/core/effects.ts': [
+    ['tables.pets[1]', `${TYPES}; the table’s rows all have one mark`],
+    ['const isFilterTask =', `${SAME}no other task has a filter for its subject`],
+    ['const systems = home.systems.map', `${SAME}what another system does never moves this filter`],
+    ['readings: home.readings.filter', `${SAME}what another system does never moves this filter`],
+    ['const filters = home.filters.map', `${SAME}another filter’s printed limit never moves this one`],
+    ["record.kind !== 'service-done'", `${TYPES}; a service has no light`],
+    ["record.kind === 'service-done'", `${TYPES}; a service has no light`],
+  ],
   'lib/core/filter.ts': [
     ['from + 1', `${SAME}the search begins two days earlier, where nothing is full yet`],
     ['const last = grams(limit - 1)', `${SAME}the limit is taken where the filter fills on it or the day after`],
@@ -39,6 +47,8 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   ],
   'lib/core/measured.ts': [
     ['if (readings.length === 0 && weather.size === 0)', `${SAME}the next question says it too; it spares the work`],
+    ["r.source === 'bill'", `${TYPES}; a bill has no such hours`],
+    ['if (modelled < figures.evenSpreadBelowHours', `${SAME}only at exactly one hour`],
     ['const daily: Daily = new Array(count)', `${SAME}a list without length is filled by its days all the same`],
     ['modelled < figures.evenSpreadBelowHours', `${SAME}only at exactly one hour`],
     [
@@ -61,6 +71,10 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['if (measured) ends.push', `${SAME}a stretch more or less of days that do not differ`],
     ['for (let i = 0; i < count; i++)', `${SAME}one sum more at the end, which nobody reads`],
     ['const base: Through = air.fan.total', `${SAME}adding nothing; it spares the work`],
+  ],
+  'lib/core/year.ts': [
+    ['i.latest >= dayText(from)', `${SAME}what is planned is never over before the drawing begins`],
+    ['i.earliest <= dayText(end)', '_open_: no window that opens on the very last day is tried'],
   ],
   'lib/core/weather.ts': [['if (cool === 0 && heat === 0)', `${SAME}a spell of no hours raises no day’s hours`]],
   'lib/core/yearly-service.ts': [
