@@ -57,6 +57,12 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ],
     ['const share = needed > blowerHours', `${SAME}where both are equal the share is 1`],
   ],
+  'lib/core/plan.ts': [
+    ['for (; i > 0 && byDueDay', `${SAME}no two items have one day, task and subject`],
+    ['if (a.due !== b.due)', `${SAME}they differ, so that neither is equal`],
+    ['if (kinds.length > 0)', `${SAME}no season gives no day either`],
+    ['return a < b ? -1', '_open_: two tasks of one day are entered in their order already'],
+  ],
   'lib/core/runtime.ts': [['if (both > FULL_DAY)', `${SAME}at exactly 24 hours the scale is 1`]],
   'lib/core/season.ts': [
     ["const key = kind === 'heating'", `${SAME}any two keys that differ serve`],
