@@ -21,6 +21,19 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ["if (kept === 'low') atLow /= 2", `${SAME}how fast the ends close in, not where`],
     ["if (kept === 'high') atHigh /= 2", `${SAME}how fast the ends close in, not where`],
   ],
+  'lib/core/device-tasks.ts': [
+    ['const isNewer =', `${SAME}made on the day it was fitted, both count alike`],
+    ['const printed =', `${SAME}without an end of life there is none to leave out`],
+    ['if (device.kind ===', TYPES],
+    ['return compareDays(printed, byAge)', `${SAME}equal days are one day`],
+  ],
+  'lib/core/filter-item.ts': [
+    ['const isTold =', `${SAME}only at exactly half a per cent`],
+    ["if (forecast.basis === 'calendar'", `${TYPES}; what has no loading model goes by its calendar`],
+    ['if (limit === null || velocity === null', `${TYPES}; what has no air of the system has no limit either`],
+    ['const fits =', '_open_: the table has no larger size of another depth that comes first'],
+  ],
+  'lib/core/warnings.ts': [['home.assumed ?? []', `${TYPES}; an assumption that is none has no words`]],
   'lib/core/dust.ts': [['tables.pets[0]', `${TYPES}; the table’s rows all have one mark`]],
   'lib/core/effects.ts': [
     ['tables.pets[1]', `${TYPES}; the table’s rows all have one mark`],
