@@ -143,6 +143,21 @@ describe('measured hours', () => {
     expect(days([ahead]).hoursOn(day).heat).toBe(model.hoursOn(day).heat)
   })
 
+  test('of the blower never fill a day beyond its end, however unevenly heating is spread', () => {
+    const autumn = { ...WINTER, from: '2026-09-20', to: '2026-10-20' }
+    const all = days([{ ...autumn, heatHours: 31 * 12, coolHours: 0, fanHours: 31 * 24 }])
+    const [first, last] = [all.hoursOn(dayNumber(autumn.from)), all.hoursOn(dayNumber(autumn.to))]
+    // The last days heat so long that less than the mean share is left for the fan.
+    expect(last.heatRun).toBeGreaterThan(2 * first.heatRun)
+    expect(last.heatRun + last.fanOnly).toBeCloseTo(24, 9)
+    expect(first.heatRun + first.fanOnly).toBeLessThan(24)
+    const both = days([{ ...SUMMER, heatHours: 31 * 8, coolHours: 31 * 15, fanHours: 31 * 24 }])
+    for (let day = dayNumber(SUMMER.from); day <= dayNumber(SUMMER.to); day++) {
+      const { heatRun, coolRun, fanOnly } = both.hoursOn(day)
+      expect(heatRun + coolRun + fanOnly).toBeLessThanOrEqual(24 + 1e-9)
+    }
+  })
+
   test('that say nothing of a system change nothing', () => {
     const boiler: System = { id: 'main', name: 'Main', delivery: 'hydronic', heat: { source: 'gas-boiler' } }
     expect(days([{ ...WINTER }]).measured).toBeNull()

@@ -61,8 +61,27 @@ describe('the tasks of a system', () => {
       { delivery: 'room', heat: { source: 'dual-fuel' }, cool: AC },
       ['cooling-service', 'heating-service', 'outdoor-unit-clear'],
     ],
+    [
+      'neither is a heat pump that is told as cooling only',
+      { delivery: 'room', cool: PUMP },
+      ['cooling-service', 'heating-service', 'outdoor-unit-clear'],
+    ],
     ['a system of nothing but air: nothing', { delivery: 'ducted' }, []],
   ])('%s', (_, system, tasks) => expect(tasksOf(system)).toEqual(tasks))
+})
+
+test('the unit outside of what cools and pumps heat in one room is cleared in the cooling season too', () => {
+  for (const source of ['dual-fuel', 'heat-pump'] as const) {
+    const room: System = {
+      id: 'main',
+      name: 'Main',
+      delivery: 'room',
+      heat: { source },
+      cool: { source: 'central-ac' },
+    }
+    const found = itemsOf({ systems: [room], since: '2026-07-10' }).find(({ task }) => task === 'outdoor-unit-clear')
+    expect(found?.due).toBe('2026-07-10')
+  }
 })
 
 describe('a device that runs with a system', () => {

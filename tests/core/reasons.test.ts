@@ -82,6 +82,14 @@ describe('why a filter is due then', () => {
     )
   })
 
+  test('is told as past on the day itself', () => {
+    const due = filterItem({}).due
+    const home = bareHome({ climate: COLD, systems: [EVEN], records: [CHANGED] })
+    const item = plan([home], tables, due).households[0]?.items.find(({ subject }) => subject === 'hall')
+    expect(item).toMatchObject({ due, state: 'due' })
+    expect(item?.reasons[0]?.say).toContain('the blower had run about')
+  })
+
   test('names measured hours, and what the looks told', () => {
     const reading = {
       system: 'main',
@@ -127,6 +135,22 @@ describe('a filter that is small for its blower', () => {
     // 20 × 25 in at 1041 cfm is 299.8 ft/min, and 1042 cfm 300.1.
     expect(say({ widthIn: 20, heightIn: 25, depthIn: 1 }, 1041)).toBeUndefined()
     expect(say({ widthIn: 20, heightIn: 25, depthIn: 1 }, 1042)).toContain('300 ft/min')
+  })
+
+  test('gets the smallest that is no smaller either way, of its own depth', () => {
+    // 14 × 30 in at 900 cfm needs 432 in²: a 12 × 36 has them, but does not go around it; 16 × 30 does.
+    expect(say({ widthIn: 14, heightIn: 30, depthIn: 1 }, 900)).toContain('A 16 × 30 × 1 would')
+    // 16 × 25 in at 1000 cfm needs 480 in²: the same width is large enough.
+    expect(say({ widthIn: 16, heightIn: 25, depthIn: 1 }, 1000)).toContain('A 16 × 30 × 1 would')
+    expect(say({ widthIn: 16, heightIn: 20, depthIn: 4 }, 1000)).toMatch(/A \d+ × \d+ × 4 would/)
+  })
+
+  test('is none where its place has no limit', () => {
+    const screen = planned(
+      { place: 'ductless-head', medium: 'screen', merv: undefined },
+      { systems: [{ ...EVEN, delivery: 'ductless', airflowCfm: { cool: 4000 } }] },
+    )
+    expect(screen?.warnings.map(({ code }) => code)).not.toContain('filter-small-for-airflow')
   })
 
   test('gets another shape where none is larger both ways, or a second return where nothing does', () => {

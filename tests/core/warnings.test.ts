@@ -28,7 +28,10 @@ function filtersOf(change: Partial<Filter>): Filter[] {
 }
 
 describe('what had to be assumed is said', () => {
-  test('and nothing else', () => expect(codesOf({})).toEqual([]))
+  test('and nothing else', () => {
+    expect(codesOf({})).toEqual([])
+    expect(warningsOf({ filters: [] })).toEqual([])
+  })
 
   test('of the airflow, where neither tons nor output is known and a filter stands in it', () => {
     const { cool: _cool, ...unknown } = MAIN

@@ -91,6 +91,32 @@ describe('the year of a system', () => {
     expect(eventsOf(withMedium(medium)).find(({ kind }) => kind === 'changed')?.task).toBe('wash-filter')
   })
 
+  test('names the task of each filter by itself: one is washed, another changed', () => {
+    const bare = bareHome({ climate: COLD, records: [CHANGED, { ...CHANGED, filter: 'den' }] })
+    const [hall] = bare.filters as [Filter]
+    const den: Filter = { ...hall, id: 'den', medium: 'washable', merv: undefined }
+    for (const filters of [
+      [hall, den],
+      [den, hall],
+    ]) {
+      const tasks = (filter: string) => new Set(eventsOf({ ...bare, filters }, filter).map(({ task }) => task))
+      expect(tasks('hall')).toEqual(new Set(['change-filter']))
+      expect(tasks('den')).toEqual(new Set(['wash-filter']))
+    }
+  })
+
+  test('ends on its last day', () => {
+    const bare = bareHome({ climate: COLD, records: [{ ...CHANGED, on: '2026-11-24' }] })
+    const limited = (labelLimitDays: number) => ({
+      ...bare,
+      systems: [{ id: 'main', name: 'Main', delivery: 'ducted' as const }],
+      filters: bare.filters.map((f) => ({ ...f, labelLimitDays })),
+    })
+    // 280 days after 24 November 2026 is 31 August 2027.
+    expect(eventsOf(limited(280)).map(({ on }) => on)).toEqual(['2026-11-24', LAST])
+    expect(eventsOf(limited(281)).map(({ on }) => on)).toEqual(['2026-11-24'])
+  })
+
   test('shows the technician’s windows of its own that touch it', () => {
     const served: LogRecord[] = [
       { on: '2026-10-01', kind: 'service-done', task: 'heating-service', subject: 'main' },

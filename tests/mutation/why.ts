@@ -21,8 +21,29 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ["if (kept === 'low') atLow /= 2", `${SAME}how fast the ends close in, not where`],
     ["if (kept === 'high') atHigh /= 2", `${SAME}how fast the ends close in, not where`],
   ],
+  'lib/core/device-tasks.ts': [
+    ['const isNewer =', `${SAME}made on the day it was fitted, both count alike`],
+    ['const printed =', `${SAME}without an end of life there is none to leave out`],
+    ['if (device.kind ===', TYPES],
+    ['return compareDays(printed, byAge)', `${SAME}equal days are one day`],
+  ],
+  'lib/core/filter-item.ts': [
+    ['const isTold =', `${SAME}only at exactly half a per cent`],
+    ["if (forecast.basis === 'calendar'", `${TYPES}; what has no loading model goes by its calendar`],
+    ['if (limit === null || velocity === null', `${TYPES}; what has no air of the system has no limit either`],
+    ['const fits =', '_open_: the table has no larger size of another depth that comes first'],
+  ],
+  'lib/core/warnings.ts': [['home.assumed ?? []', `${TYPES}; an assumption that is none has no words`]],
   'lib/core/dust.ts': [['tables.pets[0]', `${TYPES}; the table’s rows all have one mark`]],
-  'lib/core/effects.ts': [['tables.pets[1]', `${TYPES}; the table’s rows all have one mark`]],
+  'lib/core/effects.ts': [
+    ['tables.pets[1]', `${TYPES}; the table’s rows all have one mark`],
+    ['const isFilterTask =', `${SAME}no other task has a filter for its subject`],
+    ['const systems = home.systems.map', `${SAME}what another system does never moves this filter`],
+    ['readings: home.readings.filter', `${SAME}what another system does never moves this filter`],
+    ['const filters = home.filters.map', `${SAME}another filter’s printed limit never moves this one`],
+    ["record.kind !== 'service-done'", `${TYPES}; a service has no light`],
+    ["record.kind === 'service-done'", `${TYPES}; a service has no light`],
+  ],
   'lib/core/filter.ts': [
     ['from + 1', `${SAME}the search begins two days earlier, where nothing is full yet`],
     ['const last = grams(limit - 1)', `${SAME}the limit is taken where the filter fills on it or the day after`],
@@ -39,6 +60,8 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   ],
   'lib/core/measured.ts': [
     ['if (readings.length === 0 && weather.size === 0)', `${SAME}the next question says it too; it spares the work`],
+    ["r.source === 'bill'", `${TYPES}; a bill has no such hours`],
+    ['if (modelled < figures.evenSpreadBelowHours', `${SAME}only at exactly one hour`],
     ['const daily: Daily = new Array(count)', `${SAME}a list without length is filled by its days all the same`],
     ['modelled < figures.evenSpreadBelowHours', `${SAME}only at exactly one hour`],
     [
@@ -46,6 +69,12 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
       `${SAME}no reading lies after the day of the plan but through a file of tomorrow`,
     ],
     ['const share = needed > blowerHours', `${SAME}where both are equal the share is 1`],
+  ],
+  'lib/core/plan.ts': [
+    ['for (; i > 0 && byDueDay', `${SAME}no two items have one day, task and subject`],
+    ['if (a.due !== b.due)', `${SAME}they differ, so that neither is equal`],
+    ['if (kinds.length > 0)', `${SAME}no season gives no day either`],
+    ['return a < b ? -1', '_open_: two tasks of one day are entered in their order already'],
   ],
   'lib/core/runtime.ts': [['if (both > FULL_DAY)', `${SAME}at exactly 24 hours the scale is 1`]],
   'lib/core/season.ts': [
@@ -61,6 +90,10 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['if (measured) ends.push', `${SAME}a stretch more or less of days that do not differ`],
     ['for (let i = 0; i < count; i++)', `${SAME}one sum more at the end, which nobody reads`],
     ['const base: Through = air.fan.total', `${SAME}adding nothing; it spares the work`],
+  ],
+  'lib/core/year.ts': [
+    ['i.latest >= dayText(from)', `${SAME}what is planned is never over before the drawing begins`],
+    ['i.earliest <= dayText(end)', '_open_: no window that opens on the very last day is tried'],
   ],
   'lib/core/weather.ts': [['if (cool === 0 && heat === 0)', `${SAME}a spell of no hours raises no day’s hours`]],
   'lib/core/yearly-service.ts': [
