@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { isGuidePath } from '@/app/outside-guide'
+import { WRONG_PAGE, WRONG_SAID } from '../support/a-wrong-page'
 import { type RunningApp, startApp } from '../support/app'
 import { axeFindings, newPage, PHONE } from '../support/browser'
 import { unheard } from '../support/ears'
@@ -74,6 +75,22 @@ async function faultsOf(page: Page, { path, deed, leadsTo }: Shown): Promise<str
 test('a page that nobody gave an address is missed', () => {
   expect(() => everyPage(there, [...pageRoutes(), '/new/[page]'])).toThrow('no address in tests/support/page-places.ts')
   expect(pageRoutes().length).toBeGreaterThan(70)
+})
+
+test('the judges see, feel and hear every fault of a page that is wrong', async () => {
+  const page = await newPage({ width: PHONE })
+  await page.setContent(WRONG_PAGE)
+  const found = {
+    eyes: await unreadable(page),
+    moving: await moving(page),
+    ears: await unheard(page, { inGuide: false }),
+    hands: await unreachable(page),
+    forced: [] as string[],
+  }
+  await page.emulateMedia({ forcedColors: 'active' })
+  found.forced = await lostInForcedColours(page)
+  for (const [judge, says] of Object.entries(WRONG_SAID))
+    for (const say of says) expect(found[judge as keyof typeof found].join('\n'), judge).toContain(say)
 })
 
 describe('everybody reads, hears and goes through', () => {
