@@ -22,7 +22,7 @@ beforeAll(async () => {
 afterAll(() => app.stop())
 
 const ODD = ['%00', '%25E0', '..%2f..%2fetc%2fpasswd', '__proto__', 'x'.repeat(3000)]
-const VALUES = ['%00', '1e999', '__proto__', '%22%3E%3Cscript%3Ealert(1)%3C/script%3E']
+const VALUES = ['%00', '__proto__', '%22%3E%3Cscript%3Ealert(1)%3C/script%3E']
 
 async function faultOf(path: string): Promise<string[]> {
   const { status, text } = await ask(`${app.address}${path}`, { headers: { cookie } })
