@@ -32,6 +32,7 @@ const BARRED: [RegExp, string][] = [
 const REFUSED: Record<string, Partial<Record<Who, string>>> = { leaveHome: { owner: 'not allowed' } }
 // The secret in its address shows the home's name to whoever holds it.
 const SHOWS: Record<string, string[]> = { '/calendar/[secret]': ['name'] }
+const FOR_EVERYBODY = ['/api/v1/openapi.json']
 let actions: Made[] = []
 let routes: Made[] = []
 let planted: PlantedHome
@@ -56,6 +57,9 @@ async function askRoute({ as, path, call }: Made, headers: Headers): Promise<str
   const answer = (await call(new Request(address, { method: as, headers }), {
     params: Promise.resolve(params),
   })) as Response
+  // What one account was given, no cache on the way gives to another.
+  if (!FOR_EVERYBODY.includes(path))
+    expect([path, answer.headers.get('cache-control')]).toEqual([path, expect.stringMatching(/no-store|private/)])
   return answer.text()
 }
 

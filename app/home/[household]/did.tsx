@@ -14,7 +14,7 @@ const SAYS: Record<string, string> = {
 
 /** What has just been done, with a way back. */
 export function Did({ id, did, entry }: { id: string; did: unknown; entry: unknown }) {
-  const say = typeof did === 'string' ? SAYS[did] : undefined
+  const say = typeof did === 'string' && Object.hasOwn(SAYS, did) ? SAYS[did] : undefined
   if (!say) return null
   return (
     <div className="notice" role="status">

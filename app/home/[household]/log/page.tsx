@@ -50,7 +50,7 @@ async function Page({ params, searchParams }: Props) {
     ...guide.map((line) => ({ on: line.on, line })),
   ].sort((a, b) => compareDays(b.on, a.on))
   const isEmpty = all.length + reminders.length + pauses.length + guide.length === 0
-  const say = typeof sent.did === 'string' ? SAYS[sent.did] : undefined
+  const say = typeof sent.did === 'string' && Object.hasOwn(SAYS, sent.did) ? SAYS[sent.did] : undefined
   const mayRecord = may(stored.role, 'record') && stored.state === 'open'
   const isWhole = sent.all === '1' || lines.length <= LINES
   const years = [...new Set(all.filter(({ standing }) => standing).map(({ record }) => record.on.slice(0, 4)))]
