@@ -224,4 +224,27 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   'lib/guide/which-filter.ts': [
     ['(home?.filters ?? [])', '_open_: a home without a chosen system, and no home, are tried by pages'],
   ],
+  'lib/core/cycle.ts': [
+    ['for (let i = 0; i < 365; i++)', `${SAME}a sum more at the end, which nobody reads`],
+    ['if (from >= to)', `${SAME}where both are equal the search has no step to make`],
+    ['for (let step = 0', `${SAME}how many straight steps are made, not where they end`],
+    ['const share =', `${SAME}how near the next step comes, not where the search ends`],
+    ['const middle =', `${SAME}how near the next step comes, not where the search ends`],
+  ],
+  'lib/core/rounds.ts': [
+    ['{ isClosed = () => false', `${SAME}undefined is as false`],
+    ['while (to > from && isClosed(to))', `${SAME}the first day is open, so the search ends at it`],
+    [
+      'const sorted = dues',
+      '_open_ here: found by the 300 runs of the property of the nearest day, of which 6 are made',
+    ],
+    ['while (isClosed(', '_open_ here: found by the 300 runs of the property of the nearest day, of which 6 are made'],
+    ['const distance =', '_open_ here: found by the 300 runs of the property of the nearest day, of which 6 are made'],
+    [
+      'return distance(before)',
+      '_open_ here: found by the 300 runs of the property of the nearest day, of which 6 are made',
+    ],
+    ['const isShared =', '_open_: a let home without a building stands alone by its key, and no two are tried'],
+    ['return new Set(items.map', '_open_: an item due before today beside another of that day is not tried'],
+  ],
 }
