@@ -51,7 +51,7 @@ function rowOf(name: string, counts: Counts): string {
 /** The rows of the table as it was kept. */
 function keptCounts(): Map<string, Counts> {
   const text = existsSync(LATEST) ? readFileSync(LATEST, 'utf8') : ''
-  const rows = text.matchAll(/^\| (lib\S+) \| \d+ \| (\d+) \| (\d+) \| (\d+) \| (\d+) \| (\d+) \|/gm)
+  const rows = text.matchAll(/^\| (lib\S+) +\| \d+ +\| (\d+) +\| (\d+) +\| (\d+) +\| (\d+) +\| (\d+) +\|/gm)
   return new Map(
     [...rows].map(([, name = '', ...numbers]) => {
       const [killed = 0, timeout = 0, survived = 0, uncovered = 0, still = 0] = numbers.map(Number)
