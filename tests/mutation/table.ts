@@ -78,7 +78,13 @@ keepSurvivors(tried)
 const rows = [...counts].sort(([a], [b]) => (a < b ? -1 : 1))
 const on = new Date().toISOString().slice(0, 10)
 const lines = [...rows.map(([name, each]) => rowOf(name, each)), rowOf('**all**', sumOf(counts.values()))]
-writeFileSync(LATEST, `${HEAD}${lines.join('\n')}\n\n${on}\n`)
+const untried = ['lib/core', 'lib/guide'].flatMap((room) =>
+  readdirSync(join(import.meta.dirname, '../..', room))
+    .map((name) => `${room}/${name}`)
+    .filter((file) => !counts.has(file)),
+)
+const rest = untried.length > 0 ? `Not tried yet: ${untried.join(', ')}.\n\n` : ''
+writeFileSync(LATEST, `${HEAD}${lines.join('\n')}\n\n${rest}${on}\n`)
 
 const told: Row[] = ['lib/core', 'lib/guide'].map((room) => {
   const total = sumOf(rows.filter(([name]) => name.startsWith(`${room}/`)).map(([, each]) => each))
