@@ -6,7 +6,7 @@ const path = (file: string) => fileURLToPath(new URL(file, import.meta.url))
 // What writes or starts processes; everything else under tests/ is `unit`, so that no folder is forgotten.
 const DATA = ['data', 'access', 'outbound', 'cli'].map((room) => `tests/${room}/**/*.test.{ts,tsx}`)
 // Of these the same tests run on PostgreSQL too; the others are about the file of an embedded database, or about none.
-const EMBEDDED = ['migrate', 'upgrade', 'unavailable'].map((name) => `tests/data/${name}.test.ts`)
+const EMBEDDED = ['migrate', 'power-cut', 'upgrade', 'unavailable'].map((name) => `tests/data/${name}.test.ts`)
 const ON_BOTH = ['data', 'access', 'outbound'].map((room) => `tests/${room}/**/*.test.{ts,tsx}`)
 const POSTGRESQL = ['tests/postgresql/**/*.test.ts']
 // The stories that write the most kinds of rows, and those about a server that goes away.
@@ -30,7 +30,8 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: [...DATA, ...POSTGRESQL, ...BROWSER, ...BROWSER_ON_BOTH],
+          // While mutants are tried, a copy of everything lies in tests/mutation.
+          exclude: [...DATA, ...POSTGRESQL, ...BROWSER, ...BROWSER_ON_BOTH, 'tests/mutation/**'],
           setupFiles: 'tests/support/console.ts',
           testTimeout: 60_000,
         },

@@ -4,9 +4,10 @@ import type { Household } from '@/lib/core/household'
 import { subjectInWords } from '@/lib/core/subject-words'
 import type { Photo } from '@/lib/data/photos'
 import { momentInWords } from './moment-in-words'
+import { OfWhat } from './parts/of-what'
 import { photoFault } from './photo-faults'
 import { PhotoForm } from './photo-form'
-import { PhotoList } from './photo-list'
+import { PhotoList, photoInWords } from './photo-list'
 
 interface PhotosPageProps {
   id: string
@@ -17,8 +18,6 @@ interface PhotosPageProps {
   mayRemove: (photo: Photo) => boolean
   search: Record<string, string | string[] | undefined>
 }
-
-const KINDS = { filter: 'The filter', plate: 'The rating plate', look: 'A look at' } as const
 
 /** All photos of a home and the form for one more: the same for an account and for a renter's link. */
 export function PhotosPage({ id, household, photos, mayAdd, mayRemove, search }: PhotosPageProps) {
@@ -55,9 +54,9 @@ export function PhotosPage({ id, household, photos, mayAdd, mayRemove, search }:
       {photos.length === 0 && <p className="lead">None yet. A photo of the filter’s place saves the next search.</p>}
       {photos.map((photo) => (
         <div key={photo.id} className="photo">
-          <PhotoList home={id} photos={[photo]} />
+          <PhotoList home={id} household={household} photos={[photo]} />
           <p>
-            {KINDS[photo.kind]}: {subjectInWords(household, photo.subject)}.{' '}
+            {photoInWords(household, photo)}.{' '}
             <span className="hint">
               {photo.byName}, {momentInWords(photo.at, household.timeZone)}
             </span>
@@ -65,6 +64,9 @@ export function PhotosPage({ id, household, photos, mayAdd, mayRemove, search }:
           {mayRemove(photo) && (
             <OneButton action={takePhotoAway} fields={{ household: id, photo: photo.id }}>
               Take it away for good
+              <OfWhat>
+                {photoInWords(household, photo)}, by {photo.byName}, {momentInWords(photo.at, household.timeZone)}
+              </OfWhat>
             </OneButton>
           )}
         </div>

@@ -1,6 +1,6 @@
 // Guide, finder and walking lists without network. One page of each, kept with its scripts, replays any address on the phone; answers
 // that must not be forgotten wait in a queue and are sent later. Each carries its step as a key: sent twice, it is one.
-const KEPT = 'plenum-offline-2'
+const KEPT = 'plenum-offline-3'
 const QUEUE = 'plenum-queue-1'
 // Pages that ask no data and no account; they are fetched without the visitor's own cookie.
 const CHECK = '/check/offline'
@@ -16,14 +16,19 @@ const shellOf = ({ pathname }) => {
   return FIND.find((path) => path === pathname.replace(/\/$/, '')) ?? null
 }
 
-/** The scripts, styles and fonts that a page names. */
+/** The scripts, styles and fonts that a page names, and those that they load later. */
 async function filesOf(page) {
   const text = await page.clone().text()
   const files = new Set(text.match(/\/_next\/static\/[\w./~-]+\.(?:js|css)/g) ?? [])
-  for (const css of [...files].filter((name) => name.endsWith('.css'))) {
-    const sheet = await ((await caches.match(css)) ?? (await fetch(css))).text()
-    for (const [, font] of sheet.matchAll(/url\(["']?([^"')]+?\.woff2)["']?\)/g))
-      files.add(new URL(font, new URL(css, location)).pathname)
+  // Those that are added meanwhile are walked too.
+  for (const file of files) {
+    if (!/\.(js|css)$/.test(file)) continue
+    const inside = await ((await caches.match(file)) ?? (await fetch(file))).text()
+    if (file.endsWith('.js'))
+      for (const [later] of inside.matchAll(/static\/chunks\/[\w.~-]+\.js/g)) files.add(`/_next/${later}`)
+    else
+      for (const [, font] of inside.matchAll(/url\(["']?([^"')]+?\.woff2)["']?\)/g))
+        files.add(new URL(font, new URL(file, location)).pathname)
   }
   return files
 }

@@ -3,28 +3,35 @@ import { FormChoice } from '@/app/parts/form-field'
 import { PasswordField } from '@/app/parts/password-field'
 import { SubmitButton } from '@/app/parts/submit-button'
 import type { AccountViewer } from '@/lib/access/sign-in'
+import type { Standing } from '@/lib/core/viewer'
 import { listHomes } from '@/lib/data/households'
-import { listMembers } from '@/lib/data/members'
+import { listHeirs } from '@/lib/data/members'
 import { deleteMyAccount } from './actions'
+
+// Whoever has more of them is told how many, and reads all in the household file.
+const NAMED = 50
 
 /** What goes with an account, home by home, and the form that deletes it. */
 export async function DeleteAccount({ viewer }: { viewer: AccountViewer }) {
-  const homes = await Promise.all(
-    (await listHomes(viewer)).map(async (home) => ({ home, heir: await heirOf(viewer, home.id) })),
-  )
+  const [homes, heirs] = await Promise.all([listHomes(viewer), listHeirs(viewer)])
+  const gone = homes.filter(({ id, role }) => role === 'owner' && !heirs.has(id))
+  // What is deleted stands first.
+  const named = [...gone, ...homes.filter((home) => !gone.includes(home))].slice(0, NAMED)
   return (
     <details className="grave">
       <summary>Delete my account</summary>
       <p>This cannot be undone.</p>
+      {homes.length > NAMED && (
+        <p>
+          Of your {homes.length} homes {gone.length} {gone.length === 1 ? 'is' : 'are'} deleted, and{' '}
+          {homes.length - gone.length} {homes.length - gone.length === 1 ? 'stays' : 'stay'} with others. The first{' '}
+          {NAMED} of them:
+        </p>
+      )}
       <ul>
-        {homes.map(({ home, heir }) => (
+        {named.map((home) => (
           <li key={home.id}>
-            <strong>{home.name}</strong>:{' '}
-            {home.role !== 'owner'
-              ? 'stays with its owner; your name leaves its log.'
-              : heir
-                ? `passes on to ${heir}; your name leaves its log.`
-                : 'is deleted, with its log.'}
+            <strong>{home.name}</strong>: {fateOf(home.role, heirs.get(home.id))}
           </li>
         ))}
         <li>Your name, e-mail and password are deleted.</li>
@@ -49,8 +56,7 @@ export async function DeleteAccount({ viewer }: { viewer: AccountViewer }) {
   )
 }
 
-/** Who takes a home over: the other adult who has been there the longest, as lib/data decides it. */
-async function heirOf(viewer: AccountViewer, householdId: string): Promise<string | null> {
-  const others = (await listMembers(viewer, householdId)).filter(({ accountId }) => accountId !== viewer.accountId)
-  return others.find(({ role }) => role === 'adult')?.name ?? null
+function fateOf(role: Standing, heir: string | undefined): string {
+  if (role !== 'owner') return 'stays with its owner; your name leaves its log.'
+  return heir ? `passes on to ${heir}; your name leaves its log.` : 'is deleted, with its log.'
 }

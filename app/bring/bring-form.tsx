@@ -1,13 +1,15 @@
 'use client'
 
+import dynamic from 'next/dynamic'
 import Link from 'next/link'
 import { type DragEvent, useActionState, useEffect, useRef, useState } from 'react'
-import { PlanSheet } from '@/app/parts/plan-sheet'
-import { tables } from '@/content/tables'
 import { type Answer, NOT_SENT } from '@/lib/core/answer'
 import { plural } from '@/lib/core/day-words'
 import type { Fault } from '@/lib/core/fault'
 import { keepBrought, type Shown, showBrought } from './actions'
+
+// Drawing up needs the model's words and tables: nobody waits for them who has not sent a file yet.
+const BroughtSheets = dynamic(() => import('./brought-sheets').then((module) => module.BroughtSheets))
 
 /** Brings a household file, dropped, chosen or pasted, and draws it up; keeping it is a second button. */
 export function BringForm({ signedIn }: { signedIn: boolean }) {
@@ -156,9 +158,7 @@ function Sheets({ shown, signedIn, keep, faults, archive }: SheetsProps) {
           </a>
         </div>
       </form>
-      {shown.sheets.map((sheet) => (
-        <PlanSheet key={sheet.household.id} sheet={sheet} tables={tables} />
-      ))}
+      <BroughtSheets sheets={shown.sheets} />
       {shown.more > 0 && (
         <p className="notice">
           {plural(shown.more, 'more home')} of this file {shown.more === 1 ? 'is' : 'are'} not drawn up here: keep the

@@ -1,5 +1,3 @@
-'use client'
-
 import Link from 'next/link'
 import { FINDER_CARD_TEXTS } from '@/content/finder/card-texts'
 import { type TypedSize, typedSize } from '@/lib/forms/size-form'
@@ -18,11 +16,10 @@ interface CardScreenProps {
   began: string
   field: (name: string) => string
   rest: Record<string, string>
-  go?: ((href: string) => void) | undefined
 }
 
 /** The filter card of a finished walk, with the size still to be typed, and what can be done with it. */
-export function CardScreen({ walk, answers, began, field, rest, go }: CardScreenProps) {
+export function CardScreen({ walk, answers, began, field, rest }: CardScreenProps) {
   const card = finderCard(walk.draft, FINDER_CARD_TEXTS)
   const typed = typedSize(field)
   const size = typed === null ? null : readSize(typed)
@@ -38,7 +35,6 @@ export function CardScreen({ walk, answers, began, field, rest, go }: CardScreen
             faults={size?.kind === 'refused' ? size.faults : []}
             isKnown={size?.kind === 'read'}
             hidden={{ a: answers, t: began, home: field('home') }}
-            go={go}
           />
         )}
       </FilterCard>

@@ -1,5 +1,4 @@
 import Link from 'next/link'
-import type { MouseEvent, ReactNode, Ref } from 'react'
 import { Drawing } from '@/app/parts/drawings/drawing'
 import { HazardText } from '@/app/parts/hazard-text'
 import { FINDER_ESCAPE } from '@/content/finder/finder'
@@ -15,23 +14,20 @@ export interface FinderScreenProps {
   began: string
   /** A field of the address, `''` where it has none. */
   field: (name: string) => string
-  /** Goes on without asking the server; where it is missing the links do it. */
-  go?: (href: string) => void
-  ref?: Ref<HTMLElement>
 }
 
 // What the address carries along besides the answers: the home, and a size already typed.
 const CARRIED = ['home', 'from', 'w', 'h', 'd', 'u']
 
 /** One screen of the finder: a question, an end, or the card. */
-export function FinderScreen({ walk, began, field, go, ref }: FinderScreenProps) {
+export function FinderScreen({ walk, began, field }: FinderScreenProps) {
   const { screen } = walk
   const rest = Object.fromEntries(CARRIED.map((name) => [name, field(name)]))
   const href = (a: string) => finderHref({ a, t: began, k: walk.kept, rest })
-  if (screen.kind === 'referral' && screen.severity === 3) return <Leave screen={screen} ref={ref} />
+  if (screen.kind === 'referral' && screen.severity === 3) return <Leave screen={screen} />
   const before = addressBefore(walk)
   return (
-    <main id="main" tabIndex={-1} className="find" ref={ref}>
+    <main id="main" tabIndex={-1} className="find">
       <Escape />
       {walk.isAskedAgain && (
         <p className="notice" role="status">
@@ -45,22 +41,16 @@ export function FinderScreen({ walk, began, field, go, ref }: FinderScreenProps)
           screen that fits.
         </p>
       )}
-      {screen.kind === 'question' && <Question screen={screen} href={(id) => href(addressAfter(walk, id))} go={go} />}
+      {screen.kind === 'question' && <Question screen={screen} href={(id) => href(addressAfter(walk, id))} />}
       {screen.kind === 'referral' && <End screen={screen} />}
       {screen.kind === 'card' && (
-        <CardScreen walk={walk} answers={answersOf(walk)} began={began} field={field} rest={rest} go={go} />
+        <CardScreen walk={walk} answers={answersOf(walk)} began={began} field={field} rest={rest} />
       )}
       <p className="find-back no-print">
         {before !== null && (
-          <Step href={before === '' ? finderHref({ a: '', t: '', rest }) : href(before)} go={go}>
-            One step back
-          </Step>
+          <a href={before === '' ? finderHref({ a: '', t: '', rest }) : href(before)}>One step back</a>
         )}
-        {walk.steps.length > 0 && (
-          <Step href={finderHref({ a: '', t: '', rest: { home: field('home') } })} go={go}>
-            Start again
-          </Step>
-        )}
+        {walk.steps.length > 0 && <a href={finderHref({ a: '', t: '', rest: { home: field('home') } })}>Start again</a>}
         {isHomeId(field('home')) && (
           <Link href={`/f/${field('home')}`} prefetch={false}>
             Back to the home
@@ -81,21 +71,6 @@ function answersOf(walk: FinderWalk): string {
   return addressOf(walk.steps.map(({ answer }) => answer.id))
 }
 
-/** A link to another screen of the finder; with `go` it is followed on the phone itself. */
-export function Step(props: { href: string; go?: (href: string) => void; className?: string; children: ReactNode }) {
-  const { href, go, className, children } = props
-  function follow(event: MouseEvent) {
-    if (!go || event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return
-    event.preventDefault()
-    go(href)
-  }
-  return (
-    <a href={href} className={className} onClick={follow}>
-      {children}
-    </a>
-  )
-}
-
 function Escape() {
   return (
     <p className="find-escape">
@@ -105,16 +80,15 @@ function Escape() {
 }
 
 /** The end that nobody reads inside: what to do, and nothing to tap. */
-function Leave({ screen, ref }: { screen: FinderReferral; ref?: Ref<HTMLElement> }) {
+function Leave({ screen }: { screen: FinderReferral }) {
   return (
-    <main id="main" tabIndex={-1} className="find leave" ref={ref}>
+    <main id="main" tabIndex={-1} className="find leave">
       <HazardText level={1} heading={screen.title} lines={screen.text} />
     </main>
   )
 }
 
-function Question(props: { screen: FinderQuestion; href: (answer: string) => string; go?: (href: string) => void }) {
-  const { screen, href, go } = props
+function Question({ screen, href }: { screen: FinderQuestion; href: (answer: string) => string }) {
   return (
     <>
       <h1>{screen.title}</h1>
@@ -128,9 +102,9 @@ function Question(props: { screen: FinderQuestion; href: (answer: string) => str
       <ul className="rows find-answers" aria-label="Answers">
         {screen.answers.map(({ id, say }) => (
           <li key={id}>
-            <Step className="row" href={href(id)} go={go}>
+            <a className="row" href={href(id)}>
               {say}
-            </Step>
+            </a>
           </li>
         ))}
       </ul>

@@ -1,6 +1,7 @@
 import { connection } from 'next/server'
 import { now } from '@/lib/clock'
 import { Finder } from './finder'
+import { FinderOfAddress } from './finder-of-address'
 
 type Props = { searchParams: Promise<Record<string, string | string[] | undefined>> }
 
@@ -14,5 +15,9 @@ export default async function Page({ searchParams }: Props) {
     return text === undefined ? [] : [[name, text]]
   })
   const search = new URLSearchParams(fields).toString()
-  return <Finder search={search} nowMinutes={Math.floor(now().getTime() / 60_000)} />
+  return (
+    <Finder search={search}>
+      <FinderOfAddress search={search} nowMinutes={Math.floor(now().getTime() / 60_000)} />
+    </Finder>
+  )
 }

@@ -1,11 +1,7 @@
-'use client'
-
-import type { FormEvent } from 'react'
 import { ErrorSummary } from '@/app/parts/error-summary'
 import { TextField } from '@/app/parts/text-field'
 import type { Fault } from '@/lib/core/fault'
 import type { TypedSize } from '@/lib/forms/size-form'
-import { finderHref } from '@/lib/guide/finder-address'
 
 interface SizeFormProps {
   typed: TypedSize
@@ -14,21 +10,13 @@ interface SizeFormProps {
   isKnown: boolean
   /** What the address holds besides the size. */
   hidden: { a: string; t: string; home: string }
-  go?: ((href: string) => void) | undefined
 }
 
 /** Asks for the three sides, as printed or as measured. What was typed stays in the address, so that nothing is lost. */
-export function SizeForm({ typed, faults, isKnown, hidden, go }: SizeFormProps) {
+export function SizeForm({ typed, faults, isKnown, hidden }: SizeFormProps) {
   const fault = (path: string) => faults.find((found) => found.path === path)?.say
-  function send(event: FormEvent<HTMLFormElement>) {
-    if (!go) return
-    event.preventDefault()
-    const sent = new FormData(event.currentTarget)
-    const rest = Object.fromEntries(['home', 'from', 'w', 'h', 'd', 'u'].map((name) => [name, String(sent.get(name))]))
-    go(finderHref({ ...hidden, rest }))
-  }
   const form = (
-    <form method="get" action="/find" className="size-form no-print" onSubmit={send} key={JSON.stringify(typed)}>
+    <form method="get" action="/find" className="size-form no-print" key={JSON.stringify(typed)}>
       {!isKnown && <h2>What size is it?</h2>}
       <ErrorSummary faults={faults.map(({ path, say }) => ({ field: path, say }))} />
       {Object.entries(hidden).map(

@@ -10,6 +10,7 @@ export function HomeRow({ unit, withBuilding }: { unit: Unit; withBuilding: bool
     <li className={unit.pressing?.state === 'overdue' ? 'home-row overdue' : 'home-row'}>
       <Link href={`/home/${unit.id}`} prefetch={false}>
         {unit.name}
+        {unit.building !== null && <span className="visually-hidden">, {unit.building}</span>}
       </Link>
       {withBuilding && unit.building !== null && <span className="home-building">{unit.building}</span>}
       <Pressing unit={unit} />

@@ -5,6 +5,7 @@ import { FourDoors } from '@/app/four-doors'
 import { KeptList } from '@/app/homes/record/kept-list'
 import { HomesNav } from '@/app/homes-nav'
 import type { PageProps } from '@/app/page-props'
+import { OfWhat } from '@/app/parts/of-what'
 import { listUnits, type Unit } from '@/app/units'
 import { requireViewer } from '@/lib/access/page'
 import { plural } from '@/lib/core/day-words'
@@ -99,21 +100,24 @@ function HomeList({ query, shown }: Shown) {
   }
   const buildings = [...new Set(shown.homes.map(({ building }) => building))]
   const alone = buildings.length === 1 && buildings[0] === null
-  return buildings.map((building) => (
-    <section key={building ?? ''} aria-labelledby={alone ? undefined : `building-${building ?? ''}`}>
-      {!alone && <h2 id={`building-${building ?? ''}`}>{building ?? 'In no building'}</h2>}
+  return buildings.map((building, i) => (
+    <section key={building ?? ''} aria-labelledby={alone ? undefined : `building-${i}`}>
+      {!alone && <h2 id={`building-${i}`}>{building ?? 'In no building'}</h2>}
       {building !== null && (
         <p className="building-links no-print">
           {query.building === undefined && (
             <Link href={homesAddress({ building, sort: 'building', page: 1 })} prefetch={false}>
               Only this building
+              <OfWhat>{building}</OfWhat>
             </Link>
           )}
           <Link href={`/homes/record?${new URLSearchParams({ building })}`} prefetch={false}>
             Record for all of it
+            <OfWhat>{building}</OfWhat>
           </Link>
           <Link href={`/rounds?${new URLSearchParams({ building })}`} prefetch={false}>
             Its rounds
+            <OfWhat>{building}</OfWhat>
           </Link>
         </p>
       )}

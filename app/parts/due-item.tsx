@@ -10,6 +10,7 @@ import { subjectInWords } from '@/lib/core/subject-words'
 import { taskInWords } from '@/lib/core/words'
 import { worthInWords } from '@/lib/core/worth-words'
 import { DayBlock } from './day-block'
+import { OfItem } from './of-what'
 
 interface DueItemProps {
   household: Household
@@ -55,7 +56,10 @@ export function DueItem({ household, item, on, whyHref, look, children }: DueIte
         {children && <div className="due-actions">{children}</div>}
         {whyHref && (
           <p className="due-more">
-            <Link href={whyHref}>Why this day?</Link>
+            <Link href={whyHref}>
+              Why this day?
+              <OfItem household={household} item={item} />
+            </Link>
           </p>
         )}
       </div>

@@ -3,6 +3,7 @@ import type { YearMarks } from './year-marks'
 
 /** What the shapes of the drawing stand for: only those that it holds. */
 export function YearKey({ marks }: { marks: YearMarks }) {
+  if (marks.lanes.length === 0 && marks.bars.length === 0) return null
   const kinds = new Set(marks.lanes.flatMap(({ events }) => events.map(({ kind }) => kind)))
   return (
     <ul className="year-key">

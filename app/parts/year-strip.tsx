@@ -36,7 +36,7 @@ export function YearStrip({ household, year, on, workings }: YearStripProps) {
   })
   const desc = `From ${dateInWords(year.from)}: hours of heating and cooling a day through the year, ${year.filters.length === 0 ? 'no filter' : 'filter changes done and expected'}, and the times for a service. The table below says the same.`
   return (
-    <figure className="year">
+    <figure className="year" aria-label={title}>
       <YearDrawingSvg
         drawing={layLying(marks, todayWords)}
         id={`${id}-lying`}

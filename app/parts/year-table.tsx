@@ -3,6 +3,7 @@ import { dateInWords, spanInWords } from '@/lib/core/day-words'
 import type { SystemYear } from '@/lib/core/plan-types'
 import { numberInWords } from '@/lib/core/unit-words'
 import { doerInWords, taskDoneInWords, taskInWords } from '@/lib/core/words'
+import { TableBox } from './table-box'
 import { monthHours } from './year-marks'
 
 /** The drawing in words and figures: hours by month, and every day on it. */
@@ -29,7 +30,7 @@ export function YearTable({ year, names, on }: { year: SystemYear; names: (subje
   return (
     <details className="year-table">
       <summary>The same year as a table</summary>
-      <div className="table-box">
+      <TableBox name={`The year of ${year.name}`}>
         <table>
           <caption>Hours a month, {year.name}</caption>
           <thead>
@@ -74,7 +75,7 @@ export function YearTable({ year, names, on }: { year: SystemYear; names: (subje
             </tbody>
           </table>
         )}
-      </div>
+      </TableBox>
     </details>
   )
 }

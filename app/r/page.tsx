@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { DueList } from '@/app/parts/due-list'
+import { OfItem } from '@/app/parts/of-what'
 import { isFilterItem } from '@/app/parts/plan-sheet'
 import { WhyDay } from '@/app/parts/why-day'
 import { tables } from '@/content/tables'
@@ -34,8 +35,8 @@ export default rentedPage(async (home, { searchParams }: Props) => {
           on={on}
           whyHref={(item) => (isFilterItem(item) ? `#why-${item.subject}` : null)}
           actions={(item) => {
-            if (isFilterItem(item)) return <FilterActions id={stored.id} item={item} />
-            return item.state === 'later' ? null : <Tell item={item} />
+            if (isFilterItem(item)) return <FilterActions home={home} item={item} />
+            return item.state === 'later' ? null : <Tell home={home} item={item} />
           }}
         />
         {items.filter(isFilterItem).map((item) => (
@@ -50,27 +51,31 @@ function isOff({ stored, on }: RentedHome, item: Item): boolean {
   return stored.putOffs.some((p) => p.task === item.task && p.subject === item.subject && p.until > on)
 }
 
-function FilterActions({ id, item }: { id: string; item: Item }) {
+function FilterActions({ home: { stored }, item }: { home: RentedHome; item: Item }) {
+  const ofWhat = <OfItem household={stored.household} item={item} />
   const subject = encodeURIComponent(item.subject)
   return (
     <>
       <Link className="button main" href={`/r/record/${item.task}/${subject}`}>
         {item.task === 'wash-filter' ? 'I washed it' : 'I changed it'}
+        {ofWhat}
       </Link>
       <Link className="button" href={`/r/record/look-at-filter/${subject}`}>
         I looked at it
+        {ofWhat}
       </Link>
-      <Link className="button quiet" href={`/find?home=${id}`} prefetch={false}>
+      <Link className="button quiet" href={`/find?home=${stored.id}`} prefetch={false}>
         Where is it?
       </Link>
     </>
   )
 }
 
-function Tell({ item }: { item: Item }) {
+function Tell({ home: { stored }, item }: { home: RentedHome; item: Item }) {
   return (
     <Link className="button" href={`/r/write?about=${item.task}`}>
       Write to the landlord
+      <OfItem household={stored.household} item={item} />
     </Link>
   )
 }

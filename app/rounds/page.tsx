@@ -6,6 +6,7 @@ import { RememberPage } from '@/app/homes/record/remember-page'
 import { HomesNav } from '@/app/homes-nav'
 import type { PageProps } from '@/app/page-props'
 import { ErrorSummary } from '@/app/parts/error-summary'
+import { OfWhat } from '@/app/parts/of-what'
 import type { Unit } from '@/app/units'
 import { requireViewer } from '@/lib/access/page'
 import { compareDays, dayNumber } from '@/lib/core/day'
@@ -94,6 +95,7 @@ function RoundList({ doer, rounds, byId }: { doer: Doer; rounds: Round[]; byId: 
               <h3>
                 <Link href={walkAddress({ doer, on: round.on, ...where })} prefetch={false}>
                   {dayInWords(round.on, unit.on)}, {'building' in where ? round.building : unit.name}
+                  {doer === 'technician' && <OfWhat>a technician’s visit</OfWhat>}
                 </Link>
               </h3>
               <p>

@@ -67,7 +67,8 @@ export default databasePage(async ({ searchParams }: PageProps) => {
         <SubmitButton kind="main">Make the account</SubmitButton>
       </ActionForm>
       <p className="after-form">
-        You have one? <Link href={`/sign-in?next=${encodeURIComponent(invitation ? offered : next)}`}>Sign in</Link>.
+        You have one?{' '}
+        <Link href={`/sign-in?next=${encodeURIComponent(invitation ? offered : next)}`}>Sign in with it</Link>.
       </p>
     </main>
   )

@@ -94,8 +94,9 @@ export function faceVelocityFpm(f: FilterInAir, airflow: Airflow): number | null
 /** Resistance of the clean filter, in. w.g.; a full one has twice that. */
 export function cleanPressureDropInWg(f: FilterInAir, airflow: Airflow): number | null {
   const velocity = faceVelocityFpm(f, airflow)
-  if (velocity === null || f.row.loading === null || f.loading === null) return null
-  return f.row.loading.pressureDropAt300InWg * (velocity / 300) ** f.row.loading.pressureExponent
+  const { loading } = f.row
+  if (velocity === null || loading === null) return null
+  return loading.pressureDropAt300InWg * (velocity / 300) ** loading.pressureExponent
 }
 
 /** The greatest face velocity that suits the place, fpm; null where none is given. */

@@ -10,7 +10,6 @@ interface Change {
   fact: string
   instead: string
   mark: Mark
-  source?: string
   home: Household
 }
 
@@ -41,8 +40,8 @@ function changes(home: Household, filterId: string, tables: Tables): Change[] {
   const filter = home.filters.find((f) => f.id === filterId)
   const system = home.systems.find((s) => s.id === filter?.system)
   const found: Change[] = []
-  const add = (fact: string, instead: string, mark: Mark, changed: Partial<Household>, source?: string) =>
-    found.push({ fact, instead, mark, ...(source && { source }), home: { ...home, ...changed } })
+  const add = (fact: string, instead: string, mark: Mark, changed: Partial<Household>) =>
+    found.push({ fact, instead, mark, home: { ...home, ...changed } })
 
   if (home.people !== 2)
     add(plural(home.people, 'person', 'people'), 'two people', figures.peopleEach.mark, { people: 2 })

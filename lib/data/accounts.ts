@@ -1,7 +1,7 @@
 import type { Act, Instant, Viewer } from '@/lib/core/viewer'
 import { forgetNames } from './closing'
 import { ask, type Questions, together } from './connection'
-import { passOn } from './members'
+import { heirsOf, passOn } from './members'
 import { holdAccount, type Refusal } from './scope'
 
 /** An account, as whoever hosts this sees it. */
@@ -136,16 +136,10 @@ export function deleteAccount(act: Act, accountId: string): Promise<{ ok: true }
     // Whatever this account is writing in a home meanwhile hangs on that home: it comes before this, or is refused after.
     await tx.$executeRaw`UPDATE "Household" SET "revision" = "revision" + 1 WHERE "id" IN
       (SELECT m."householdId" FROM "Membership" m WHERE m."accountId" = ${accountId})`
-    const shared = await tx.membership.findMany({
-      where: { role: 'adult', accountId: { not: accountId }, household: { ownerId: accountId } },
-      orderBy: { since: 'asc' },
-    })
-    for (const { householdId, accountId: heir } of shared) {
+    for (const [householdId, heir] of await heirsOf(tx, accountId)) {
       const members = await tx.membership.findMany({ where: { householdId } })
-      const { ownerId } = await tx.household.findUniqueOrThrow({ where: { id: householdId } })
-      if (ownerId !== accountId) continue
-      const stay = members.map((member) => member.accountId).filter((id) => id !== accountId && id !== heir)
-      await passOn(tx, householdId, heir, { since: act.at, stay })
+      const stay = members.map((member) => member.accountId).filter((id) => id !== accountId && id !== heir.id)
+      await passOn(tx, householdId, heir.id, { since: act.at, stay })
     }
     const written = await tx.entry.findMany({ where: { byAccount: accountId }, distinct: ['householdId'] })
     const pauses = await tx.pause.findMany({ where: { byAccount: accountId }, distinct: ['householdId'] })

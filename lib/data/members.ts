@@ -27,6 +27,26 @@ export function listMembers(viewer: Viewer, householdId: string): Promise<Member
   })
 }
 
+/** Who takes over which of an account's own homes when it goes: the other adult who has been there the longest. */
+export async function heirsOf(tx: Questions, accountId: string): Promise<Map<string, { id: string; name: string }>> {
+  const adults = await tx.membership.findMany({
+    where: { role: 'adult', accountId: { not: accountId }, household: { ownerId: accountId } },
+    include: { account: { select: { id: true, name: true } } },
+    orderBy: [{ since: 'desc' }, { accountId: 'desc' }],
+  })
+  // Of several in one home the last one written stays: the first who came.
+  return new Map(adults.map(({ householdId, account }) => [householdId, account]))
+}
+
+/** The names of those heirs by home, for whoever is asked whether the account may go. */
+export function listHeirs(viewer: Viewer): Promise<Map<string, string>> {
+  return ask(async (db) => {
+    if (viewer.kind !== 'account') return new Map()
+    const heirs = await heirsOf(db, viewer.accountId)
+    return new Map([...heirs].map(([householdId, { name }]) => [householdId, name]))
+  })
+}
+
 /** The viewer's role in a household, or null where it has none: what a page and the wrapper ask first. */
 export function findRoleIn(viewer: Viewer, householdId: string): Promise<Standing | null> {
   return ask((db) => findRole(db, viewer, householdId))

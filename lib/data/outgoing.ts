@@ -40,6 +40,8 @@ export interface Leased {
 
 /** Longer than any single try may take: the runner gives up on a server after a minute. */
 const LEASE_SECONDS = 10 * 60
+/** Longer than any pause between two tries. */
+const PAUSE_SECONDS = 2 * 24 * 60 * 60
 
 /** Messages that a newer one makes stale, unless a process has them in hand: a digest tells all that a note would. */
 const REPLACED: Partial<Record<MessageKind, MessageKind[]>> = { digest: ['digest', 'overdue'], overdue: ['overdue'] }
@@ -87,17 +89,20 @@ export async function lease(
   { limit, channels }: { limit: number; channels: Message['channel'][] },
 ): Promise<Leased[]> {
   if (channels.length === 0) return []
+  // What lies farther ahead than any lease or pause goes was written by a clock that was wrong: it is over.
+  const isFree = Prisma.sql`("leaseUntil" < ${at} OR "leaseUntil" > ${later(at, 2 * LEASE_SECONDS)})`
+  const isTime = Prisma.sql`("nextTryAt" <= ${at} OR "nextTryAt" > ${later(at, PAUSE_SECONDS)})`
   return together(async (tx) => {
     await tx.$executeRaw`UPDATE "Outgoing" SET "interrupted" = "interrupted" + 1, "sendingAt" = NULL
-      WHERE "sendingAt" IS NOT NULL AND "sentAt" IS NULL AND "failedAt" IS NULL AND "leaseUntil" < ${at}`
+      WHERE "sendingAt" IS NOT NULL AND "sentAt" IS NULL AND "failedAt" IS NULL AND ${isFree}`
     await tx.$executeRaw`UPDATE "Outgoing" SET "failedAt" = ${at},
         "problem" = 'The server stopped twice while it sent this. It may have arrived, and is not sent a third time.'
       WHERE "interrupted" > 1 AND "sentAt" IS NULL AND "failedAt" IS NULL`
     return tx.$queryRaw<Leased[]>`UPDATE "Outgoing" SET "leaseBy" = ${by}, "leaseUntil" = ${later(at, LEASE_SECONDS)}
       WHERE "id" IN (SELECT "id" FROM "Outgoing"
-        WHERE "sentAt" IS NULL AND "failedAt" IS NULL AND "nextTryAt" <= ${at}
+        WHERE "sentAt" IS NULL AND "failedAt" IS NULL AND ${isTime}
           AND "channel" IN (${Prisma.join(channels)})
-          AND ("leaseUntil" IS NULL OR "leaseUntil" < ${at})
+          AND ("leaseUntil" IS NULL OR ${isFree})
         ORDER BY "nextTryAt" LIMIT ${limit})
       RETURNING "id", "channel", "kind", "to", "subject", "text", "html", "tries", "createdAt"`
   })

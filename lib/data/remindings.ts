@@ -2,6 +2,7 @@ import type { Day } from '@/lib/core/day'
 import type { Task } from '@/lib/core/household'
 import type { Act, Instant, Viewer } from '@/lib/core/viewer'
 import { ask, type Questions, together } from './connection'
+import { later } from './instant'
 import { newId } from './new-id'
 import { type Message, putOut } from './outgoing'
 import { findRole } from './scope'
@@ -61,11 +62,22 @@ export async function saveReminding(
   return true
 }
 
-/** People whose moment has come, the longest waiting first. */
+// The next moment is never farther away than a day and what a change of the clocks adds.
+const FARTHEST_SECONDS = 2 * 24 * 60 * 60
+
+/**
+ * People whose moment has come, the longest waiting first. One that lies farther ahead than any can was set by a clock
+ * that was wrong, and has come too.
+ */
 export function listDue(at: Instant, limit: number): Promise<Reminded[]> {
   return ask(async (db) => {
     const rows = await db.reminding.findMany({
-      where: { nextAt: { lte: at }, OR: [{ mail: true }, { push: true }] },
+      where: {
+        AND: [
+          { OR: [{ nextAt: { lte: at } }, { nextAt: { gt: later(at, FARTHEST_SECONDS) } }] },
+          { OR: [{ mail: true }, { push: true }] },
+        ],
+      },
       include: { account: { select: { name: true, email: true, emailVerified: true } } },
       orderBy: { nextAt: 'asc' },
       take: limit,

@@ -111,7 +111,7 @@ function familiesOf(events: readonly TimedEvent[]): string[] {
   // One warm spell that ends in silence may be a room that got warm enough.
   const bursts =
     warm.length > 1 || warm.some((spell) => spell.cooled || (spell.seconds >= BURST_FROM && has('starts-over')))
-  const onlyDone = spells.length === 1 && warm.length === 1 && !bursts && (warm[0]?.seconds ?? 0) >= BURST_FROM
+  const onlyDone = spells.length === 1 && (warm[0]?.seconds ?? 0) >= BURST_FROM
   if (bursts && dies) return ['limit', 'flame-proving', 'venting']
   if (bursts) return ['limit', 'air-path']
   if (dies) return ['flame-proving', 'fuel']

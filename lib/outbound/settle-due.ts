@@ -47,7 +47,8 @@ async function settlePerson(person: Reminded, means: Means): Promise<number> {
     return 0
   }
   const slot = lastSlot(on, person.weekday)
-  const isDigest = slot > person.digestOn
+  // A digest of a day still to come was sent by a clock that was wrong, and counts for nothing.
+  const isDigest = slot > person.digestOn || person.digestOn > on
   const tidings = await tidingsFor(person, at, means.plans, means.freezeWatch)
   const { told, advice } = isDigest ? tidings : { told: await newlyOverdue(person, tidings), advice: [] }
   const kind = isDigest ? 'digest' : 'overdue'

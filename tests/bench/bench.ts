@@ -11,12 +11,18 @@ const PARTS: Record<string, () => Promise<{ rows: Row[]; more?: string }>> = {
     return { rows: learningRows(), more: calibration().join('\n') }
   },
   thermostat: async () => ({ rows: await (await import('./thermostat')).thermostatRows() }),
+  sheet: async () => ({ rows: await (await import('./sheet')).sheetRowsMeasured() }),
+  guide: async () => ({ rows: await (await import('./guide')).guideRows() }),
+  start: async () => ({ rows: await (await import('./start')).startRows() }),
   homes: async () => ({ rows: await (await import('./units')).homesRows() }),
   program: async () => ({ rows: await (await import('./program')).programRows() }),
   calendar: async () => ({ rows: await (await import('./outbound')).feedRows() }),
   pages: async () => ({ rows: await (await import('./pages')).pageRows() }),
   load: async () => ({ rows: await (await import('./load')).loadRows() }),
+  faults: async () => ({ rows: await (await import('./faults')).faultRows() }),
   databases: async () => ({ rows: await (await import('./databases')).databasesRows() }),
+  lighthouse: async () => ({ rows: await (await import('./lighthouse')).lighthouseRows('phone') }),
+  'lighthouse-desk': async () => ({ rows: await (await import('./lighthouse')).lighthouseRows('desk') }),
   digests: async () => ({ rows: await (await import('./outbound')).digestRows() }),
 }
 

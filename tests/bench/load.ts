@@ -3,17 +3,15 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import autocannon from 'autocannon'
-import { addDays } from '@/lib/core/day'
 import { closeDatabase } from '@/lib/data/connection'
 import { listHouseholds } from '@/lib/data/households'
 import { prepareDatabase } from '@/lib/data/prepare'
-import { tickValue } from '@/lib/forms/ticked-form'
 import { createDatabase, startPostgres } from '../support/postgres'
 import { type Prepared, prepared } from './a-landlord'
+import { nthRecord, recordHeaders } from './one-record'
 import { type BenchServer, serve } from './server'
 import type { Row } from './table'
 
-const ON = '2026-11-25'
 const SECONDS = Number(process.env.LOAD_SECONDS || 120)
 const CONNECTIONS = 8
 
@@ -40,21 +38,8 @@ async function load(server: BenchServer, { cookie, feed, homes }: Prepared): Pro
     method: 'POST',
     path: '/homes/record/kept',
     setupRequest: (request) => {
-      // Each of its own day and home, so that none is the same record as another.
-      const n = number++
-      const body = new URLSearchParams({
-        did: tickValue({ householdId: homes[n % homes.length] as string, task: 'alarm-test', subject: 'co' }),
-        on: addDays(ON, -1 - (Math.floor(n / homes.length) % 3000)),
-        once: `under load ${n}`,
-      })
-      return {
-        ...request,
-        body: body.toString(),
-        headers: {
-          ...request.headers,
-          ...{ cookie, origin: server.address, 'content-type': 'application/x-www-form-urlencoded' },
-        },
-      }
+      const { body } = nthRecord(homes, number++)
+      return { ...request, body, headers: { ...request.headers, ...recordHeaders(cookie, server.address) } }
     },
     onResponse: (status) => {
       if (status === 200) taken.recorded++

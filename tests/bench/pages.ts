@@ -7,6 +7,7 @@ import { migrate } from '@/lib/data/migrate'
 import { ask } from '../support/web-form'
 import { type Prepared, prepared } from './a-landlord'
 import { serve } from './server'
+import { sqlOfPages } from './statements'
 import { atMost, medians, type Row } from './table'
 
 /** The layout and a few sentences: what every page costs before it says anything of its own. */
@@ -47,7 +48,7 @@ function scripts(): Row[] {
 }
 
 /** What the server takes for each main page, against the bare page in the same rounds. */
-async function times({ cookie, homes }: Prepared): Promise<Row[]> {
+async function times({ cookie, homes }: Prepared, file: string): Promise<Row[]> {
   const server = await serve()
   const home = `/home/${homes[0]}`
   const paths = [
@@ -66,15 +67,18 @@ async function times({ cookie, homes }: Prepared): Promise<Row[]> {
   )
   const found = await medians(RUNS, ways)
   await server.stop()
+  const sql = await sqlOfPages(file, paths, cookie)
   const bare = found[BARE] ?? Number.NaN
   const say = (path: string) => path.replace(homes[0] ?? '', '[home]')
   return [
     { what: `a bare page, ${BARE}`, figure: `${bare.toFixed(1)} ms` },
     ...paths.slice(1).map((path) => {
       const taken = found[path] ?? Number.NaN
+      const { statements = 0, ms = 0 } = sql.get(path) ?? {}
+      const asked = statements === 0 ? 'no SQL' : `${statements} statements, ${ms.toFixed(1)} ms by the driver alone`
       return {
         what: `${say(path)} / the bare page`,
-        figure: `${(taken / bare).toFixed(2)} times, ${taken.toFixed(1)} ms`,
+        figure: `${(taken / bare).toFixed(2)} times, ${taken.toFixed(1)} ms; ${asked}`,
       }
     }),
   ]
@@ -87,7 +91,7 @@ export async function pageRows(): Promise<Row[]> {
   process.env.DATABASE_URL = `file:${join(folder, 'plenum.db')}`
   await migrate()
   try {
-    return [...scripts(), ...(await times(await prepared()))]
+    return [...scripts(), ...(await times(await prepared(), join(folder, 'plenum.db')))]
   } finally {
     rmSync(folder, { recursive: true, force: true })
   }

@@ -65,6 +65,13 @@ describe('what is not known of the airflow', () => {
     expect(of({ ...pump, airflowCfm: { heat: 700, cool: 900 } })).toMatchObject({ heat: 700, cool: 900, fan: 900 })
   })
 
+  test('an input without its efficiency tells nothing, and heating alone is enough not to assume', () => {
+    const input = { heat: { source: 'gas-furnace' as const, inputBtuh: 80_000 } }
+    expect(of(input)).toMatchObject({ heat: 1000, cool: 1000, assumed: true })
+    expect(of({ heat: { source: 'gas-furnace', efficiency: 0.8 } })).toMatchObject({ heat: 1000, assumed: true })
+    expect(of({ heat: { source: 'gas-furnace', outputBtuh: 64_000 } })).toMatchObject({ assumed: false })
+  })
+
   test('a boiler has no air of its own, so the cooling’s counts', () => {
     const boiler = of({ heat: { source: 'gas-boiler', outputBtuh: 90_000 }, cool: { source: 'central-ac', tons: 2 } })
     expect(boiler.greatest).toBe(800)
@@ -115,6 +122,33 @@ describe('the reference filter', () => {
     const { workings, warnings } = plan([home], tables, '2026-02-01').households[0] ?? {}
     expect(Math.round(workings?.[0]?.faceVelocityFpm ?? 0)).toBe(fpm)
     expect(warnings?.some((w) => w.code === 'filter-small-for-airflow')).toBe(fpm > 300)
+  })
+
+  test.each([
+    [16, 20, true],
+    [16, 25, false],
+  ])('%i×%i at 1200 cfm in the furnace’s slot: small above 500 fpm only: %s [S?]', (widthIn, heightIn, small) => {
+    const home = homeWith({ widthIn, heightIn, depthIn: 1 })
+    home.filters = home.filters.map((f) => ({ ...f, place: 'furnace-slot' as const }))
+    const { warnings } = plan([home], tables, '2026-02-01').households[0] ?? {}
+    expect(warnings?.some((w) => w.code === 'filter-small-for-airflow')).toBe(small)
+  })
+
+  test('a filter in air of its own, and one without a loading model, have no clean resistance', () => {
+    const dropOf = (change: Partial<Household['filters'][number]>) => {
+      const home = homeWith({ widthIn: 16, heightIn: 25, depthIn: 1 })
+      home.filters = home.filters.map((f) => ({ ...f, ...change }))
+      return plan([home], tables, '2026-02-01').households[0]?.workings[0]?.pressureDropCleanInWg
+    }
+    expect(dropOf({ place: 'ventilator' })).toBeNull()
+    expect(dropOf({ medium: 'screen' })).toBeNull()
+  })
+
+  test('a medium that the table does not know is no plan', () => {
+    const home = homeWith({ widthIn: 16, heightIn: 25, depthIn: 1 })
+    expect(() => plan([home], { ...tables, media: [] }, '2026-02-01')).toThrow(
+      'no row in the table of media for pleated',
+    )
   })
 
   // ASHRAE 52.2's test velocities [S?]; the table's figures are at 300 fpm [P].

@@ -133,3 +133,14 @@ test.each(zones)('the starting values of zone $zone lie in it, by the thresholds
   const cdd50 = sum(degreeDays(annual(row.hdd65, row.cdd65), 'cooling', 50))
   expect(zoneBy(cdd50, row.hdd65)).toBe(row.zone)
 })
+
+describe('a climate of hardly any summer', () => {
+  const coldest = (year: ClimateYear) => Math.max(...year.meanF) - Math.min(...year.meanF)
+  test('is flat up to 3000 °F·day, with its spread lowered until it fits, and swings by 9 °F at least above them', () => {
+    const [flat, swings] = [annual(3000, 0), annual(3001, 0)]
+    expect(coldest(flat)).toBe(0)
+    expect(sum(degreeDays(flat, 'heating', 65))).toBeCloseTo(3000, 1)
+    // From the coldest day to the warmest, twice 9 °F; no day of 365 lies exactly opposite the coldest.
+    expect(coldest(swings)).toBeCloseTo(18, 2)
+  })
+})

@@ -46,11 +46,30 @@ describe('an alarm is replaced', () => {
     expect(replace({ kind: 'co-alarm', made: '2026-10-02', endOfLife: '2036-10-01' }, records)?.due).toBe('2036-10-01')
   })
 
+  test('by its own dates where it is newer than what was recorded, and by the recorded day where it has none', () => {
+    const records = [done('alarm-replace', '2026-10-01')]
+    expect(replace({ kind: 'smoke-alarm' }, records)?.due).toBe('2036-10-01')
+    expect(replace({ kind: 'smoke-alarm', made: '2026-10-02' }, records)?.due).toBe('2036-10-02')
+    // An end of life after that day is the new one's; one on that day or before was the old one's.
+    expect(replace({ kind: 'co-alarm', made: '2019-01-01', endOfLife: '2030-01-01' }, records)?.due).toBe('2030-01-01')
+    expect(replace({ kind: 'co-alarm', made: '2019-01-01', endOfLife: '2026-10-01' }, records)?.due).toBe('2033-10-01')
+    expect(replace({ kind: 'co-alarm', made: '2026-10-10', endOfLife: '2026-09-30' }, records)?.due).toBe('2026-09-30')
+    expect(replace({ kind: 'co-alarm', made: '2019-01-01' }, records)?.due).toBe('2033-10-01')
+  })
+
+  test('at a printed end of life alone, if that is all that is known of one that tells smoke', () => {
+    expect(replace({ kind: 'smoke-alarm', endOfLife: '2028-01-01' })?.due).toBe('2028-01-01')
+    expect(replace({ kind: 'smoke-alarm', made: '2020-01-01', endOfLife: '2028-01-01' })?.due).toBe('2028-01-01')
+    expect(replace({ kind: 'smoke-alarm', made: '2016-01-01', endOfLife: '2028-01-01' })?.due).toBe('2026-01-01')
+  })
+
   test('and says that it cannot know, where neither age nor end of life is given', () => {
     expect(replace({ kind: 'smoke-alarm' })).toBeUndefined()
     const home = bareHome({ devices: [{ id: 'd', kind: 'smoke-alarm' }] })
     const warnings = plan([home], tables, ON).households[0]?.warnings
     expect(warnings?.find((w) => w.subject === 'd')?.code).toBe('alarm-age-unknown')
+    const pump = plan([bareHome({ devices: [{ id: 'd', kind: 'hrv' }] })], tables, ON).households[0]?.warnings
+    expect(pump?.every((warning) => warning.subject !== 'd' && warning.code !== undefined)).toBe(true)
   })
 })
 

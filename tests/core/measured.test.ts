@@ -102,6 +102,62 @@ describe('measured hours', () => {
     }
   })
 
+  test('scale the days between them too', () => {
+    const later = { ...WINTER, from: '2026-02-20', to: '2026-03-10' }
+    const hours = between(model.heatThrough, WINTER) + between(model.heatThrough, later)
+    const measured = days([
+      { ...WINTER, heatHours: 2 * between(model.heatThrough, WINTER) },
+      { ...later, heatHours: 2 * between(model.heatThrough, later) },
+    ])
+    const day = dayNumber('2026-02-12')
+    expect(measured.hoursOn(day).heat / model.hoursOn(day).heat).toBeCloseTo(2 ** (hours / (hours + 60)), 9)
+    const [cooled, next] = [SUMMER, { ...SUMMER, from: '2026-08-10', to: '2026-08-20' }].map((span) => ({
+      ...span,
+      coolHours: 2 * between(model.coolThrough, span),
+    })) as [Reading, Reading]
+    const cool = between(model.coolThrough, SUMMER) + between(model.coolThrough, next)
+    const between2 = dayNumber('2026-08-05')
+    const summer = days([cooled, next])
+    expect(summer.hoursOn(between2).cool / model.hoursOn(between2).cool).toBeCloseTo(2 ** (cool / (cool + 60)), 9)
+    expect(between(summer.coolThrough, SUMMER)).toBeCloseTo(2 * between(model.coolThrough, SUMMER), 9)
+  })
+
+  test('of the blower count in their own span, and scale cooling down where they are fewer', () => {
+    const winter = { ...WINTER, heatHours: 100, coolHours: 0, fanHours: 200 }
+    const summer = { ...SUMMER, heatHours: 0, coolHours: 120, fanHours: 60 }
+    const both = days([winter, summer])
+    expect(between(both.blowerThrough, WINTER)).toBeCloseTo(200, 9)
+    expect(between(both.blowerThrough, SUMMER)).toBeCloseTo(60, 9)
+    const day = both.hoursOn(dayNumber('2026-07-15'))
+    expect(day.coolRun / day.cool).toBeCloseTo(0.5, 9)
+    expect(day.fanOnly).toBe(0)
+    // Heat and cold on the same days need 107 + 120 h; 300 h leave 73 to the fan.
+    const mixed = days([{ ...SUMMER, heatHours: 100, coolHours: 120, fanHours: 300 }])
+    expect(mixed.hoursOn(dayNumber('2026-07-15')).fanOnly).toBeCloseTo((300 - 107 - 120) / 31, 9)
+    expect(between(mixed.blowerThrough, SUMMER)).toBeCloseTo(300, 9)
+  })
+
+  test('that lie after the day of the plan scale nothing', () => {
+    const ahead = { ...WINTER, from: addDays(ON, 1), to: addDays(ON, 1), heatHours: 20 }
+    const day = dayNumber('2027-02-01')
+    expect(days([ahead]).hoursOn(day).heat).toBe(model.hoursOn(day).heat)
+  })
+
+  test('of the blower never fill a day beyond its end, however unevenly heating is spread', () => {
+    const autumn = { ...WINTER, from: '2026-09-20', to: '2026-10-20' }
+    const all = days([{ ...autumn, heatHours: 31 * 12, coolHours: 0, fanHours: 31 * 24 }])
+    const [first, last] = [all.hoursOn(dayNumber(autumn.from)), all.hoursOn(dayNumber(autumn.to))]
+    // The last days heat so long that less than the mean share is left for the fan.
+    expect(last.heatRun).toBeGreaterThan(2 * first.heatRun)
+    expect(last.heatRun + last.fanOnly).toBeCloseTo(24, 9)
+    expect(first.heatRun + first.fanOnly).toBeLessThan(24)
+    const both = days([{ ...SUMMER, heatHours: 31 * 8, coolHours: 31 * 15, fanHours: 31 * 24 }])
+    for (let day = dayNumber(SUMMER.from); day <= dayNumber(SUMMER.to); day++) {
+      const { heatRun, coolRun, fanOnly } = both.hoursOn(day)
+      expect(heatRun + coolRun + fanOnly).toBeLessThanOrEqual(24 + 1e-9)
+    }
+  })
+
   test('that say nothing of a system change nothing', () => {
     const boiler: System = { id: 'main', name: 'Main', delivery: 'hydronic', heat: { source: 'gas-boiler' } }
     expect(days([{ ...WINTER }]).measured).toBeNull()
@@ -116,6 +172,11 @@ describe('a gas bill', () => {
   })
   test('gives more of them where altitude takes a fifth of the burner’s rating', () => {
     expect(between(days([bill], { elevationFt: 5000 }).heatThrough, WINTER)).toBeCloseTo(162.5, 9)
+  })
+  test('tells of heating alone, and belongs to a burner whose rating is known', () => {
+    expect(days([bill]).measured?.scales.cool).toBe(1)
+    const unrated: System = { id: 'main', name: 'Main', delivery: 'ducted', heat: { source: 'gas-furnace' } }
+    expect(() => days([bill], { systems: [unrated] })).toThrow('input rating')
   })
   test('below the base use gives none', () => {
     expect(between(days([{ ...bill, therms: 9 }]).heatThrough, WINTER)).toBeCloseTo(0, 9)

@@ -2,9 +2,10 @@ import fc from 'fast-check'
 import loadHighs from 'highs'
 import { describe, expect, test } from 'vitest'
 import { tables } from '@/content/tables'
-import { dayText } from '@/lib/core/day'
+import { dayNumber, dayText } from '@/lib/core/day'
 import { plan } from '@/lib/core/plan'
-import { fewestVisits } from '@/lib/core/rounds'
+import type { Item } from '@/lib/core/plan-types'
+import { fewestVisits, planRounds, type RoundHome } from '@/lib/core/rounds'
 import { aHousehold } from '../support/a-household'
 
 interface Window {
@@ -147,5 +148,69 @@ describe('the rounds of a plan', () => {
     expect(visited.length).toBeGreaterThan(0)
     expect(visited.length).toBeLessThan(items.size)
     expect(new Set(rounds.map((r) => r.doer))).toEqual(new Set(['resident', 'technician']))
+  })
+})
+
+describe('rounds over many homes', () => {
+  const on = dayNumber('2026-11-25')
+  const item = (task: 'alarm-test' | 'change-filter', earliest: number, due: number, latest: number, subject = 'x') =>
+    ({
+      task,
+      subject,
+      doer: task === 'alarm-test' ? 'resident' : 'technician',
+      earliest: dayText(on + earliest),
+      due: dayText(on + due),
+      latest: dayText(on + latest),
+    }) as Item
+  const home = (id: string, items: Item[], change: Partial<RoundHome> = {}) => ({
+    home: { id, name: `Flat ${id}`, building: 'Elm Row', tenure: 'let' as const, ...change },
+    plan: { items },
+    on,
+  })
+
+  test('take in what opens within so many days, the last of them too', () => {
+    const homes = [home('a', [item('alarm-test', 10, 12, 14)]), home('b', [item('alarm-test', 11, 12, 14)])]
+    const taken = (openDays: number) => planRounds(homes, { openDays }).rounds.flatMap(({ items }) => items.length)
+    expect([taken(9), taken(10), taken(11)]).toEqual([[], [1], [2]])
+  })
+
+  test('stand by day, building, doer and home, and within one by home, task and subject', () => {
+    const at = (subject = 'x') => item('alarm-test', 0, 1, 1, subject)
+    const homes = [
+      home('z', [item('change-filter', 0, 1, 1), at('y'), at('x')]),
+      home('c', [at()], { tenure: 'own', building: undefined, name: 'Ash' }),
+      home('b', [at()], { tenure: 'own', building: undefined, name: 'Ash' }),
+      home('a', [item('alarm-test', 3, 4, 4), at()]),
+    ]
+    const { rounds } = planRounds(homes, { openDays: 60 })
+    expect(rounds.map(({ on: day, building, doer }) => [day, building, doer])).toEqual([
+      ['2026-11-26', 'Ash', 'resident'],
+      ['2026-11-26', 'Ash', 'resident'],
+      ['2026-11-26', 'Elm Row', 'resident'],
+      ['2026-11-26', 'Elm Row', 'technician'],
+      ['2026-11-29', 'Elm Row', 'resident'],
+    ])
+    expect(rounds.slice(0, 2).map(({ items }) => items[0]?.household)).toEqual(['b', 'c'])
+    expect(rounds[2]?.items.map(({ household, subject }) => `${household} ${subject}`)).toEqual(['a x', 'z x', 'z y'])
+  })
+
+  test('say how many days it would take to do each on its due day, what is due already today', () => {
+    const homes = [
+      home('a', [item('alarm-test', -9, -3, 5), item('alarm-test', 0, 0, 5, 'y'), item('alarm-test', 0, 4, 5, 'z')]),
+      home('b', [item('alarm-test', 0, 4, 9), item('change-filter', 0, 4, 9)]),
+    ]
+    // The residents' days are today and the 29th, the technician's the 29th.
+    expect(planRounds(homes, { openDays: 60 }).daysIfEachOnItsDue).toBe(3)
+    expect(planRounds(homes, { openDays: 60 }).rounds).toHaveLength(2)
+  })
+
+  test('keep to a calendar and a notice, and search it for two years and no longer', () => {
+    const one = [{ earliest: ON, due: ON, latest: ON + 3 }]
+    expect(fewestVisits(one, ON, { noticeDays: 2 })[0]?.on).toBe(ON + 2)
+    expect(fewestVisits(one, ON, { isClosed: (day) => day < ON + 731 })[0]?.on).toBe(ON + 731)
+    expect(() => fewestVisits(one, ON, { isClosed: (day) => day < ON + 732 })).toThrow('no open day within 731 days')
+    // The last days of the window are closed: the last open one still counts.
+    const late = [{ earliest: ON, due: ON + 9, latest: ON + 9 }]
+    expect(fewestVisits(late, ON, { isClosed: (day) => day > ON + 4 && day < ON + 20 })[0]?.on).toBe(ON + 4)
   })
 })

@@ -2,9 +2,10 @@ import { describe, expect, test } from 'vitest'
 import { tables } from '@/content/tables'
 import { dayNumber, dayText } from '@/lib/core/day'
 import type { Climate, LogRecord, System, Task } from '@/lib/core/household'
+import { plan } from '@/lib/core/plan'
 import { Profiles } from '@/lib/core/profile'
 import { runSettings } from '@/lib/core/runtime'
-import { seasonOf } from '@/lib/core/season'
+import { seasonOf, seasonOn } from '@/lib/core/season'
 import { bareHome, COLD, itemOf, POLAR, PUMP, TROPICAL } from '../support/plan-of'
 
 const { figures } = tables
@@ -42,6 +43,15 @@ describe('seasons', () => {
     expect(season(TROPICAL, 'heating', 2026)).toBeNull()
     expect(season(POLAR, 'cooling', 2026)).toBeNull()
   })
+})
+
+test('a season holds its first day and the day before its end, and none around them', () => {
+  const profile = new Profiles(figures).get(COLD, runSettings(FURNACE, COLD, figures), { heat: 1, cool: 1 })
+  for (const kind of ['heating', 'cooling'] as const) {
+    const { start, end } = seasonOf(profile, kind, 2026, figures) ?? { start: 0, end: 0 }
+    const inside = [start - 1, start, end - 1, end].map((day) => seasonOn(profile, kind, day, figures) !== null)
+    expect(inside).toEqual([false, true, true, false])
+  }
 })
 
 describe('a yearly service', () => {
@@ -105,5 +115,66 @@ describe('a yearly service', () => {
     for (const task of ['cooling-service', 'heating-service', 'outdoor-unit-clear'] as const) {
       expect(itemOf(bareHome({ systems: [room] }), task)).toBeUndefined()
     }
+  })
+
+  test('that was done in the season waits for the next one', () => {
+    const home = bareHome({ climate: COLD, since: '2026-11-20', records: [done('heating-service', '2026-11-01')] })
+    expect(itemOf(home, 'heating-service')).toMatchObject({ basis: 'season' })
+    expect(itemOf(home, 'heating-service')?.due.slice(0, 4)).toBe('2027')
+  })
+
+  test.each([
+    ['heating', 'heatHours', '2026-02-01'],
+    ['cooling', 'coolHours', '2026-05-01'],
+  ] as const)('of %s comes on the day its own measured hours pass one and a half usual years', (kind, hours, last) => {
+    const usual = new Profiles(figures).get(COLD, runSettings(FURNACE, COLD, figures), { heat: 1, cool: 1 }).totals
+    const share = 1.5 * (kind === 'heating' ? usual.heatLoad : usual.coolLoad)
+    const wholeDays = Array.from({ length: 80 }, (_, i) => {
+      const day = dayText(dayNumber(last) + 1 + i)
+      return { system: 'main', from: day, to: day, source: 'thermostat' as const, [hours]: 24 }
+    })
+    const home = bareHome({ climate: COLD, records: [done(`${kind}-service`, last)], readings: wholeDays })
+    const due = dayText(dayNumber(last) + Math.floor(share / 24) + 1)
+    expect(itemOf(home, `${kind}-service`)).toMatchObject({ due, earliest: due, basis: 'runtime' })
+    const other = kind === 'heating' ? 'cooling-service' : 'heating-service'
+    expect(itemOf(home, other)?.basis).not.toBe('runtime')
+  })
+
+  test('is not brought forward by a few hours of what hardly ever runs', () => {
+    const from = '2026-02-02'
+    const home = bareHome({
+      climate: TROPICAL,
+      records: [done('heating-service', '2026-02-01')],
+      readings: [{ system: 'main', from, to: '2026-03-03', source: 'thermostat', heatHours: 10 }],
+    })
+    expect(itemOf(home, 'heating-service')?.basis).toBe('season')
+  })
+
+  test('says why it comes when it does, with the mark of the figure behind it', () => {
+    const reasons = (change: Parameters<typeof bareHome>[0]) => {
+      const items = plan([bareHome(change)], tables, '2026-11-25').households[0]?.items ?? []
+      return items.find((item) => item.task === 'heating-service')?.reasons
+    }
+    const first = (change: Parameters<typeof bareHome>[0]) => reasons(change)?.[0]
+    expect(first({ climate: COLD, since: '2026-11-20' })).toEqual({
+      say: 'No service is recorded, and the heating season is running.',
+      mark: figures.lateServiceDays.mark,
+    })
+    expect(first({ climate: TROPICAL, since: '2026-05-01' })).toEqual({
+      say: 'This climate has no marked heating season, so the service falls in its customary months.',
+      mark: 'P',
+    })
+    const served = { climate: COLD, records: [done('heating-service', '2026-02-01')] }
+    expect(first(served)).toEqual({
+      say: expect.stringMatching(
+        /^The heating season is expected from .*; the service should be done two weeks before/,
+      ),
+      mark: figures.serviceClosesBeforeDays.mark,
+    })
+    const reading = { system: 'main', from: '2026-02-02', to: '2026-04-22', source: 'thermostat' as const }
+    expect(first({ ...served, readings: [{ ...reading, heatHours: 80 * 24 }] })).toEqual({
+      say: expect.stringContaining('run half again as many heating hours since its last service'),
+      mark: figures.runtimeShareOfYear.mark,
+    })
   })
 })

@@ -40,6 +40,64 @@ describe('a heat wave', () => {
   })
 })
 
+describe('a cold spell', () => {
+  const ICE: WeatherSpell = { kind: 'cold', from: '2027-01-10', to: '2027-01-12', highF: 5, lowF: -15 }
+
+  test('heats as long as its mean temperature asks, from its first day to its last', () => {
+    const [plain, cold] = [days(), days({ weather: [ICE] })]
+    // The mean is −5 °F, the base 65 °F, the design temperature 2 °F: 24·0.77·70/((65 − 2)·1.7) is 12.1 h.
+    for (const day of ['2027-01-10', '2027-01-11', '2027-01-12'])
+      expect(cold.hoursOn(dayNumber(day)).heat).toBeCloseTo((24 * 0.77 * 70) / (63 * 1.7), 9)
+    for (const day of ['2027-01-09', '2027-01-13'])
+      expect(cold.hoursOn(dayNumber(day))).toEqual(plain.hoursOn(dayNumber(day)))
+  })
+
+  test('where two meet, the colder counts, in whichever order they were told', () => {
+    const milder = { ...ICE, from: '2027-01-12', to: '2027-01-14', highF: 10, lowF: 0 }
+    const mean = (heat: number) => (24 * 0.77 * heat) / (63 * 1.7)
+    for (const weather of [
+      [ICE, milder],
+      [milder, ICE],
+    ]) {
+      const cold = days({ weather })
+      expect(cold.hoursOn(dayNumber('2027-01-12')).heat).toBeCloseTo(mean(70), 9)
+      expect(cold.hoursOn(dayNumber('2027-01-13')).heat).toBeCloseTo(mean(60), 9)
+    }
+  })
+
+  test('no spell makes a day longer than a day', () => {
+    const worst = days({ weather: [{ ...ICE, highF: -80, lowF: -80 }] })
+    // 145 degree-days are 25.0 h.
+    expect(worst.hoursOn(dayNumber('2027-01-11')).heat).toBe(24)
+    const hottest = days({ weather: [{ ...HOT, highF: 100, lowF: 100 }] })
+    // 35 degree-days are 29.2 h.
+    expect(hottest.hoursOn(dayNumber('2026-07-05')).cool).toBe(24)
+  })
+
+  test('a hot spell tells nothing of heating, a cold one nothing of cooling', () => {
+    const odd: WeatherSpell[] = [
+      { ...ICE, kind: 'hot' },
+      { ...HOT, kind: 'cold' },
+    ]
+    const [plain, told] = [days(), days({ weather: odd })]
+    for (const day of ['2027-01-11', '2026-07-05'])
+      expect(told.hoursOn(dayNumber(day))).toEqual(plain.hoursOn(dayNumber(day)))
+  })
+
+  test('a home without heating does not heat in it, one without cooling does not cool in a heat wave', () => {
+    const hours = (system: System) => {
+      const home = bareHome({ climate: COLD, systems: [system], weather: [ICE, HOT] })
+      const found = systemDays(home, system, dayNumber(ON), tables, new Profiles(tables.figures))
+      return { heat: found.hoursOn(dayNumber('2027-01-11')).heat, cool: found.hoursOn(dayNumber('2026-07-05')).cool }
+    }
+    const [main] = bareHome().systems as [System]
+    const { heat: _heat, ...onlyCools } = main
+    const { cool: _cool, ...onlyHeats } = main
+    expect(hours(onlyCools)).toEqual({ heat: 0, cool: expect.closeTo(20.87, 2) })
+    expect(hours(onlyHeats)).toEqual({ heat: expect.closeTo(12.08, 2), cool: 0 })
+  })
+})
+
 const spell = fc
   .tuple(
     fc.constantFrom('hot' as const, 'cold' as const),

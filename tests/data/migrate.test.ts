@@ -1,41 +1,26 @@
-import { appendFileSync, copyFileSync, existsSync, rmSync } from 'node:fs'
+import { appendFileSync, copyFileSync, existsSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { beforeAll, expect, test } from 'vitest'
 import { closeDatabase } from '@/lib/data/connection'
 import { isHealthy } from '@/lib/data/health'
-import { importHouseholds } from '@/lib/data/import'
 import { migrate } from '@/lib/data/migrate'
 import { listMigrations, MigrationRefused } from '@/lib/data/migrations'
 import { DatabaseUnavailable } from '@/lib/data/unavailable'
-import { aHousehold } from '../support/a-household'
-import { killAfter, startChild } from '../support/child'
-import { as, freshDatabase, someone } from '../support/fresh-database'
+import { startChild } from '../support/child'
+import { freshDatabase } from '../support/fresh-database'
+import { countsOf, fullDatabase, killMigrations, NEXT_MIGRATION } from '../support/kills/migration'
 import { folderWith, rebuild } from '../support/rebuilding-migration'
 
 const place = freshDatabase()
-const NEXT = '29991231000000_rebuild'
-const TABLES = ['Household', 'Membership', 'Filter', 'System', 'Device', 'Entry', 'Reading', 'DustEvent']
 let full = ''
 let folder = ''
 let copies = 0
 
-// A full database of the version before: 400 homes and 40,000 entries.
 beforeAll(async () => {
-  const ann = await someone('ann')
-  await importHouseholds(
-    as(ann),
-    Array.from({ length: 400 }, (_, i) => aHousehold({ id: `unit-${i}` })),
-  )
-  await closeDatabase()
-  full = join(place.folder, 'full.db')
-  const db = new Database(join(place.folder, 'plenum.db'))
-  db.exec(`INSERT INTO "Entry" ("id", "householdId", "position", "on", "kind", "subject", "byName", "at", "door")
-    SELECT e."id" || '-' || n.value, e."householdId", n.value, e."on", e."kind", e."subject", e."byName", e."at", e."door"
-    FROM "Entry" e, json_each('[${Array.from({ length: 99 }, (_, i) => i + 1)}]') n`)
-  db.prepare('VACUUM INTO ?').run(full)
-  db.close()
-  folder = folderWith(join(place.folder, 'migrations'), NEXT, rebuild(full, 'Household') + rebuild(full, 'Entry'))
+  const made = await fullDatabase(place.folder)
+  full = made.file
+  folder = made.folder
 }, 120_000)
 
 function aCopy(): string {
@@ -44,24 +29,13 @@ function aCopy(): string {
   return file
 }
 
-function counts(file: string): number[] {
-  const db = new Database(file, { readonly: true })
-  try {
-    expect(db.pragma('integrity_check')).toEqual([{ integrity_check: 'ok' }])
-    expect(db.pragma('foreign_key_check')).toEqual([])
-    return TABLES.map((table) => db.prepare(`SELECT count(*) FROM "${table}"`).pluck().get() as number)
-  } finally {
-    db.close()
-  }
-}
-
 test('a migration that rebuilds a table keeps every child row, and leaves a copy from before', () => {
   const file = aCopy()
-  const before = counts(file)
+  const before = countsOf(file)
   expect(before[0]).toBe(400)
-  expect(migrate({ file, folder })).toEqual([NEXT])
-  expect(counts(file)).toEqual(before)
-  expect(counts(`${file}.before-${NEXT}`)).toEqual(before)
+  expect(migrate({ file, folder })).toEqual([NEXT_MIGRATION])
+  expect(countsOf(file)).toEqual(before)
+  expect(countsOf(`${file}.before-${NEXT_MIGRATION}`)).toEqual(before)
   expect(migrate({ file, folder })).toEqual([])
 })
 
@@ -71,25 +45,14 @@ test('the same migration with foreign keys on would have lost the child rows', (
   db.pragma('foreign_keys = ON')
   db.exec(`BEGIN; ${rebuild(full, 'Household')} COMMIT`)
   db.close()
-  expect(counts(file)[5]).toBe(0)
+  expect(countsOf(file)[5]).toBe(0)
 })
 
 test('killed ten times in the middle of a migration, it is done whole by the next start', async () => {
-  const before = counts(full)
-  const begun = performance.now()
-  migrate({ file: aCopy(), folder })
-  const whole = performance.now() - begun
-  let unfinished = 0
-  for (let kill = 0; kill < 10; kill++) {
-    const file = aCopy()
-    await killAfter(startChild('migrate', [file, folder]), (whole * (kill + 0.5)) / 10)
-    const applied = migrate({ file, folder }).length
-    unfinished += applied
-    expect(counts(file)).toEqual(before)
-    rmSync(file)
-  }
+  const survived = await killMigrations({ file: full, folder }, { times: 10, share: (kill) => (kill + 0.5) / 10 })
+  expect(survived.torn).toEqual([])
   // Otherwise the kills came too late to test anything.
-  expect(unfinished).toBeGreaterThan(2)
+  expect(survived.confirmed).toBeGreaterThan(2)
 }, 120_000)
 
 test('of several processes that start at once one migrates and the others wait', async () => {
@@ -103,8 +66,8 @@ test('a changed, an unknown and a half-applied migration stop with a sentence th
   const file = aCopy()
   migrate({ file, folder })
   expect(() => migrate({ file })).toThrow(/newer version.*Update the program/)
-  const changed = folderWith(join(place.folder, 'changed'), NEXT, rebuild(full, 'Household'))
-  appendFileSync(join(changed, NEXT, 'migration.sql'), '-- changed')
+  const changed = folderWith(join(place.folder, 'changed'), NEXT_MIGRATION, rebuild(full, 'Household'))
+  appendFileSync(join(changed, NEXT_MIGRATION, 'migration.sql'), '-- changed')
   expect(() => migrate({ file, folder: changed })).toThrow(/was changed after it was applied/)
   const db = new Database(file)
   db.exec('UPDATE "_prisma_migrations" SET finished_at = NULL')
@@ -113,15 +76,19 @@ test('a changed, an unknown and a half-applied migration stop with a sentence th
 })
 
 test('a migration that fails changes nothing', () => {
-  const broken = folderWith(join(place.folder, 'broken'), NEXT, `${rebuild(full, 'Household')}; SELECT * FROM nowhere;`)
+  const broken = folderWith(
+    join(place.folder, 'broken'),
+    NEXT_MIGRATION,
+    `${rebuild(full, 'Household')}; SELECT * FROM nowhere;`,
+  )
   const file = aCopy()
-  const before = counts(file)
+  const before = countsOf(file)
   expect(() => migrate({ file, folder: broken })).toThrow()
-  expect(counts(file)).toEqual(before)
-  const orphaning = folderWith(join(place.folder, 'orphaning'), NEXT, 'DELETE FROM "User";')
+  expect(countsOf(file)).toEqual(before)
+  const orphaning = folderWith(join(place.folder, 'orphaning'), NEXT_MIGRATION, 'DELETE FROM "User";')
   expect(() => migrate({ file, folder: orphaning })).toThrow(/belong to nothing/)
-  expect(counts(file)).toEqual(before)
-  expect(migrate({ file, folder })).toEqual([NEXT])
+  expect(countsOf(file)).toEqual(before)
+  expect(migrate({ file, folder })).toEqual([NEXT_MIGRATION])
 })
 
 test('a database of something else is left alone', () => {
@@ -139,7 +106,7 @@ test('an empty database needs no copy, and is healthy only when migrated', async
   try {
     expect(await isHealthy()).toBe(false)
     expect(migrate({ file })).toEqual(listMigrations().map(({ name }) => name))
-    expect(existsSync(`${file}.before-${NEXT}`)).toBe(false)
+    expect(existsSync(`${file}.before-${NEXT_MIGRATION}`)).toBe(false)
     await closeDatabase()
     expect(await isHealthy()).toBe(true)
   } finally {

@@ -6,7 +6,7 @@ import { findHousehold, getHousehold, listHomes } from '@/lib/data/households'
 import { importHouseholds } from '@/lib/data/import'
 import { findInvitation, saveInvitation, takeInvitation } from '@/lib/data/invitations'
 import { listLog } from '@/lib/data/log'
-import { listMembers, removeMember } from '@/lib/data/members'
+import { listHeirs, listMembers, removeMember } from '@/lib/data/members'
 import { addRecord } from '@/lib/data/records'
 import { saveContacts, saveNotes } from '@/lib/data/save-household'
 import { aHousehold } from '../support/a-household'
@@ -137,6 +137,10 @@ test('a deleted account takes its homes along, passes a shared one on, and leave
   const imported = await importHouseholds(as(kay), [aHousehold({ id: 'alone' })])
   const alone = imported.ok ? (imported.ids[0] ?? '') : ''
   await takeInvitation(as(lou), await invite(kay, 'member', shared))
+  const later = { ...as(await someone('max')), at: '2026-11-26T12:00:00.000Z' }
+  await takeInvitation(later, await invite(kay, 'member', shared))
+  expect(await listHeirs(kay), 'of two adults the first who came').toEqual(new Map([[shared, 'lou']]))
+  expect(await listHeirs(lou)).toEqual(new Map())
   expect(await deleteAccount(as(lou), 'account-kay')).toEqual({ ok: false, because: 'not-allowed' })
   expect(await deleteAccount(as(kay), 'account-kay')).toEqual({ ok: true })
   expect(await getHousehold(lou, shared)).toMatchObject({ role: 'owner' })

@@ -4,7 +4,7 @@ import { STARTUP } from '@/content/guide/startup'
 import { type BriefParts, briefText, makeBrief } from '@/lib/guide/brief'
 import { episodeOn } from '@/lib/guide/episode'
 import { replay } from '@/lib/guide/replay'
-import { watchStartup } from '@/lib/guide/startup-watcher'
+import { type TimedEvent, watchStartup } from '@/lib/guide/startup-watcher'
 import { aHousehold } from '@/tests/support/a-household'
 import { calmWalk } from '@/tests/support/walks'
 
@@ -110,5 +110,167 @@ describe('the brief', () => {
 
   it('never names a part or a price', () => {
     expect(briefText(makeBrief(parts()))).not.toMatch(/igniter|flame sensor|capacitor|\$/i)
+  })
+})
+
+describe('the brief’s sections', () => {
+  const linesOf = (heading: string, change: Partial<BriefParts>) =>
+    makeBrief({ ...parts(), ...change }).sections.find((section) => section.heading === heading)?.lines
+
+  it('stand in one order, each under its heading, indented', () => {
+    const brief = makeBrief({ ...parts(), taken: [], outcome: null })
+    expect(brief.sections.map(({ heading }) => heading)).toEqual([
+      'Urgency',
+      'Equipment',
+      'Seen, heard and tried',
+      'Start-up as timed',
+      'Starts and resets',
+      'Filter',
+    ])
+    const text = briefText(brief)
+    expect(text.startsWith(`${brief.title}\n\nURGENCY\n  The self-check is not finished\n  Self-check begun: 25`)).toBe(
+      true,
+    )
+    expect(text).toContain(
+      '\n\nEQUIPMENT\n  Equipment: not described\n\nSEEN, HEARD AND TRIED\n  Nothing answered yet\n\n',
+    )
+    expect(text.endsWith('last changed 2026-02-01\n')).toBe(true)
+  })
+
+  it('tell the urgency of where the walk ended', () => {
+    const outcome = parts().outcome
+    if (outcome === null) throw new Error('no outcome')
+    const said = ([0, 1, 2, 3] as const).map(
+      (severity) => linesOf('Urgency', { outcome: { ...outcome, severity } })?.[0],
+    )
+    expect(said).toEqual([
+      'No visit needed now',
+      'Visit in the next days',
+      'Urgent: today',
+      'Emergency: 911, the home is to be left',
+    ])
+  })
+
+  it('describe the equipment by what is known of it, and nothing else', () => {
+    const household = aHousehold({ elevationFt: 5280 })
+    const [system] = household.systems
+    if (!system) throw new Error('no system')
+    const known = {
+      ...system,
+      heat: { source: 'gas-furnace', inputBtuh: 80_000, outputBtuh: 64_000, installed: 2012 },
+      cool: { source: 'central-ac', tons: 3, installed: 2015 },
+    } as typeof system
+    expect(linesOf('Equipment', { household, system: known })).toEqual([
+      'Home: Larkspur Court 2',
+      'System: Main system, ducted',
+      'Heat: gas furnace, 80000 Btu/h in, 64000 Btu/h out, installed 2012',
+      'Cooling: central ac, 3 tons, installed 2015',
+      'Elevation: 5280 ft',
+    ])
+    const { heat: _heat, cool: _cool, ...bare } = system
+    expect(linesOf('Equipment', { household: aHousehold(), system: bare })).toEqual([
+      'Home: Larkspur Court 2',
+      'System: Main system, ducted',
+    ])
+    const little = { ...bare, heat: { source: 'oil-boiler' as const }, cool: { source: 'heat-pump' as const } }
+    expect(linesOf('Equipment', { household, system: little })?.slice(2, 4)).toEqual([
+      'Heat: oil boiler',
+      'Cooling: heat pump',
+    ])
+    // A home whose system is not chosen, and the other way round, is not described.
+    expect(linesOf('Equipment', { household, system: null })).toEqual(['Equipment: not described'])
+    expect(linesOf('Equipment', { household: null, system })).toEqual(['Equipment: not described'])
+  })
+
+  it('tell the walk without the hazards that were denied, its end last', () => {
+    const lines = linesOf('Seen, heard and tried', {}) ?? []
+    expect(lines.filter((line) => line.startsWith('Asked, and the answer was no: '))).toHaveLength(1)
+    expect(lines[0]).toMatch(/^Asked/)
+    expect(lines.slice(1, -1).every((line) => /^\+\d+ min · .+ → .+/.test(line))).toBe(true)
+    expect(lines.some((line) => /smell gas.*→ No/i.test(line))).toBe(false)
+    expect(lines.some((line) => /· (DANGER|WARNING)\. →/.test(line))).toBe(false)
+    expect(lines.at(-1)).toMatch(/^Ended at: .+/)
+    expect(lines.at(-1)).not.toMatch(/^Ended at: (DANGER|WARNING)\.$/)
+    // One line for each answer but the hazards that were denied, and one for those together.
+    const { flow, taken } = parts()
+    const isDenied = ({ node, answer }: (typeof taken)[number]) =>
+      answer === 'no' && flow.nodes.some(({ id, kind }) => id === node && kind === 'gate')
+    expect(lines).toHaveLength(taken.filter((step) => !isDenied(step)).length + 2)
+    const denied = taken.filter(isDenied).map(({ node }) => flow.nodes.find(({ id }) => id === node)?.hazard)
+    expect(lines[0]?.split('; ')).toHaveLength(new Set(denied).size)
+    const smelled = taken.map((step) => (step.node === 'gas' ? { ...step, answer: 'yes', text: 'Yes' } : step))
+    const met = linesOf('Seen, heard and tried', { taken: smelled }) ?? []
+    expect(met).toHaveLength(lines.length + 1)
+    expect(met[1]).toMatch(/^\+0 min · .+ → Yes$/)
+    const open = linesOf('Seen, heard and tried', { outcome: null }) ?? []
+    expect(open).toEqual(lines.slice(0, -1))
+    expect(linesOf('Seen, heard and tried', { outcome: null, taken: [] })).toEqual(['Nothing answered yet'])
+  })
+
+  it('say the first sentence of where it ended, and not a signal word alone', () => {
+    const outcome = parts().outcome
+    if (outcome === null) throw new Error('no outcome')
+    const ended = (text: string) => linesOf('Seen, heard and tried', { outcome: { ...outcome, text } })?.at(-1)
+    expect(ended('DANGER. Leave now. Call 911.')).toBe('Ended at: Leave now.')
+    expect(ended('WARNING. Turn it off.')).toBe('Ended at: Turn it off.')
+    expect(ended('WARNING.')).toBe('Ended at: WARNING.')
+    expect(ended('Is it cold? Call today.')).toBe('Ended at: Is it cold?')
+    expect(ended('A WARNING. Turn it off.')).toBe('Ended at: A WARNING.')
+  })
+
+  it('tell what the timed start-up fits, or that it tells nothing', () => {
+    const timed = (events: readonly TimedEvent[]) =>
+      linesOf('Start-up as timed', { watched: watchStartup(events, STARTUP), watchedEvents: events })
+    expect(linesOf('Start-up as timed', { watched: null })).toEqual(['Not timed'])
+    const [times, fits] = linesOf('Start-up as timed', {}) ?? []
+    expect(times).toBe('0 s calls · 50 s light · 54 s silence')
+    expect(fits).toMatch(/^Fits: It may be [^|]+[^.|] \| It may be .+[^.]$/)
+    expect(timed([{ event: 'calls', second: 0 }])?.[1]).toBe('Too little seen to lean either way')
+    const good = [
+      ['calls', 0],
+      ['hum', 5],
+      ['light', 50],
+      ['warm-air', 95],
+    ] as const
+    expect(timed(good.map(([event, second]) => ({ event, second })))?.[1]).toBe('As expected')
+    expect(timed([{ event: 'bang', second: 7 }])).toEqual(['7 s bang', 'Stopped at a bang, 7 s after the call'])
+    expect(timed([{ event: 'calls', second: -1 }])).toEqual([
+      'Times could not be read: A time must be between 0 and 7200 seconds.',
+    ])
+  })
+
+  it('tell the one start, a trip and a hazard that is not cleared', () => {
+    const events = [
+      { kind: 'start-spent', on: '2026-11-25', at: 1 },
+      { kind: 'trip', on: '2026-11-25', at: 2 },
+      { kind: 'hazard-stop', on: '2026-11-25', at: 3 },
+    ] as const
+    expect(linesOf('Starts and resets', { events, episode: episodeOn(events, '2026-11-25') })).toEqual([
+      'The one start: used',
+      'It tripped again after a start',
+      'A hazard was met and is not cleared',
+      '2026-11-25 · start spent',
+      '2026-11-25 · trip',
+      '2026-11-25 · hazard stop',
+    ])
+    const visit = [{ kind: 'technician-visit', on: '2026-11-20', at: 1 }] as const
+    expect(linesOf('Starts and resets', { events: visit, episode: episodeOn(visit, '2026-11-25') })).toEqual([
+      'The one start: not used',
+      '2026-11-20 · technician visit',
+    ])
+    expect(linesOf('Starts and resets', { events: [], episode: null })).toEqual([
+      'The one start: not known, so taken as used',
+    ])
+  })
+
+  it('say of each filter what is not known of it', () => {
+    const [known] = parts().filters
+    if (!known) throw new Error('no filter')
+    const { merv: _merv, ...unrated } = known.filter
+    const states = [known, { filter: unrated, loadedFraction: null, lastChangedOn: null }]
+    expect(linesOf('Filter', { filters: states })).toEqual([
+      '16x25x1 pleated MERV 8, about 112 % loaded, last changed 2026-02-01',
+      '16x25x1 pleated, load not known, last changed not recorded',
+    ])
   })
 })

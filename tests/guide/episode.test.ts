@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type EpisodeEvent, type EpisodeKind, episodeFacts, episodeOn } from '@/lib/guide/episode'
+import { type EpisodeEvent, type EpisodeKind, episodeFacts, episodeOn, lastMetOn } from '@/lib/guide/episode'
 import { guideFacts } from '@/lib/guide/household-facts'
 
 let at = 0
@@ -52,6 +52,46 @@ describe('the one start of an episode', () => {
     expect(episodeOn([event('trip')], TODAY).tripped).toBe('no')
     expect(episodeOn([event('trip'), event('start-spent'), event('trip')], TODAY).tripped).toBe('yes')
     expect(episodeOn([event('start-spent'), event('trip'), event('technician-visit')], TODAY).tripped).toBe('no')
+  })
+
+  it('reads what happened in the order it happened, however it was written down', () => {
+    const [spent, visit] = [event('start-spent'), event('technician-visit')]
+    expect(episodeOn([visit, spent], TODAY).resetUsed).toBe('no')
+    const [first, then] = [event('technician-visit'), event('start-spent')]
+    expect(episodeOn([then, first], TODAY).resetUsed).toBe('yes')
+  })
+
+  it('and its trips fill up together, twelve months after the last fault to the day', () => {
+    const old = [event('trip', '2024-06-01'), event('start-spent', '2024-06-01'), event('trip', '2024-06-01')]
+    // A year without trouble: the trip of the new one is a first trip.
+    expect(episodeOn([...old, event('trip', '2025-06-01')], '2025-06-01')).toMatchObject({
+      resetUsed: 'unknown',
+      tripped: 'no',
+    })
+    expect(episodeOn([...old, event('trip', '2025-05-31')], '2025-06-01')).toMatchObject({
+      resetUsed: 'yes',
+      tripped: 'yes',
+    })
+    expect(episodeOn([...old, event('start-spent', '2025-06-01')], '2025-06-02')).toMatchObject({
+      resetUsed: 'yes',
+      tripped: 'no',
+      refillsOn: '2026-06-01',
+    })
+  })
+
+  it('is put off by faults only: a visit or a clearance is none', () => {
+    const start = event('start-spent', '2025-11-25')
+    expect(episodeOn([start, event('clearance', '2026-06-01')], TODAY).resetUsed).toBe('unknown')
+    const visited = [event('start-spent', '2026-01-01'), event('technician-visit', '2026-06-01')]
+    expect(episodeOn(visited, TODAY)).toMatchObject({ resetUsed: 'no', refillsOn: null })
+    expect(episodeOn([event('trouble-began')], TODAY)).toMatchObject({ resetUsed: 'unknown', refillsOn: null })
+  })
+
+  it('knows the last day that a visit must come after', () => {
+    expect(lastMetOn([])).toBeNull()
+    expect(lastMetOn([event('trouble-began'), event('technician-visit'), event('clearance')])).toBeNull()
+    for (const kind of ['start-spent', 'trip', 'hazard-leave', 'hazard-stop', 'imported'] as const)
+      expect(lastMetOn([event('trip', '2026-01-01'), event(kind, '2026-02-03'), event('clearance')])).toBe('2026-02-03')
   })
 
   it('does not look at what is still to come', () => {

@@ -5,7 +5,7 @@ import { CHANGED } from '@/lib/guide/address'
 import { bookedEvents, eventKinds, eventsBeside, type KeyedEvent } from '@/lib/guide/booking'
 import { EPISODE_KINDS } from '@/lib/guide/episode'
 import { PHONE_COOKIE, readPhoneMemory, rememberOnPhone } from '@/lib/guide/phone-memory'
-import { type GuidePlace, guideBase, replayIn, walkHref } from '@/lib/guide/place'
+import { emergencyNumber, type GuidePlace, guideBase, replayIn, unknownHome, walkHref } from '@/lib/guide/place'
 import { withAnswer } from '@/lib/guide/replay'
 import { STARTUP_EVENTS } from '@/lib/guide/startup-watcher'
 import { getNode } from '@/lib/guide/types'
@@ -60,6 +60,20 @@ describe('what an answer does to the memory', () => {
     // Another walk of the same answers can not come to a start.
     const other = { ...calm, startedAt: START + 200, steps: calm.steps.slice(0, at) }
     expect(replayIn(place(events, START + 200 + at), flow, other).kind).toBe('broken')
+  })
+
+  it('is not blamed for a walk that goes on all the same, nor for one that nobody could have taken', () => {
+    const flow = getFlow('no-heat')
+    const began: KeyedEvent = { kind: 'trouble-began', on: '2026-11-20', at: START - 9000, key: 'other.1.0.gas.no.0' }
+    const calm = calmWalk(flow, {})
+    const fine = replayIn(place([began], START), flow, { ...calm, steps: calm.steps.slice(0, 1) })
+    expect(fine.kind).toBe('at')
+    expect(fine).not.toHaveProperty('because')
+    const jumped = { ...calm, steps: calm.steps.slice(1, 2) }
+    expect(replayIn(place([began], START + 60), flow, jumped)).toMatchObject({
+      kind: 'broken',
+      because: 'The link skips a question.',
+    })
   })
 
   it('whatever is answered, after a hazard was booked no later walk comes to anything to do', () => {
@@ -145,6 +159,20 @@ describe('addresses', () => {
     expect(walkHref({ home, systemId: 'up stairs' }, walk)).toBe(
       `/home/h1/check/no-heat?flow=no-heat&at=${START}&s=&n=0&system=up%20stairs`,
     )
+  })
+
+  it('lie under /check without a home, and name no system where none is chosen', () => {
+    const walk = { flow: 'no-heat', startedAt: START, steps: [] }
+    expect(walkHref({ home: null, systemId: null }, walk)).toBe(`/check/no-heat?flow=no-heat&at=${START}&s=&n=0`)
+  })
+
+  it('of a home of which only the id is known lead to cautious facts and the usual number', () => {
+    const home = unknownHome('h9', 'America/Denver')
+    expect(home).toMatchObject({ id: 'h9', timeZone: 'America/Denver', filters: [], contacts: [] })
+    expect(home.profile).toEqual({ tenure: 'rent', vulnerable: false, systems: [] })
+    expect(emergencyNumber({ home })).toBe('911')
+    expect(emergencyNumber({ home: null })).toBe('911')
+    expect(emergencyNumber({ home: { ...home, emergencyNumber: '112' } })).toBe('112')
   })
 
   it('of a timed start are read back, and made-up ones are not', () => {

@@ -5,6 +5,7 @@ import { listSent, type Message, putOutAlone } from '@/lib/data/outgoing'
 import { passOutbox } from '@/lib/outbound/outbox'
 import { startChild } from '../support/child'
 import { AT, freshDatabase, someone } from '../support/fresh-database'
+import { killMails } from '../support/kills/mail'
 import { openMailer } from '../support/open-mailer'
 import { openPostOffice, type PostOffice } from '../support/post-office'
 
@@ -109,6 +110,12 @@ test('killed before anything was handed over: nothing is lost and nothing double
   // What was in the air when it was killed, at most one on each of its four lines, may have come twice.
   expect(ids.length - 60).toBeLessThanOrEqual(4)
 })
+
+test('killed ten times in the middle of sending, no mail is lost, and none comes a third time or as another', async () => {
+  const { confirmed, lost, torn } = await killMails(office, { times: 10, pause: (kill) => kill * 12 })
+  expect({ lost, torn }).toEqual({ lost: [], torn: [] })
+  expect(confirmed).toBeGreaterThan(250)
+}, 120_000)
 
 test('"later" is tried again with growing pauses; "never" is reported to the person', async () => {
   const ann = await someone('ann')

@@ -2,14 +2,12 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
 import { afterAll, beforeAll, inject } from 'vitest'
-import type { Act, Viewer } from '@/lib/core/viewer'
-import { createAccount } from '@/lib/data/accounts'
 import { closeDatabase } from '@/lib/data/connection'
 import { migrate } from '@/lib/data/migrate'
-import { AT } from './moment'
 import { createDatabase, dropDatabase, TEMPLATE } from './postgres'
 
 export { AT } from './moment'
+export { as, someone } from './someone'
 
 /** Gives the tests of one file a real database of their own, of the project's kind, and a folder; gone afterwards. */
 export function freshDatabase(): { folder: string } {
@@ -41,17 +39,4 @@ export function freshDatabase(): { folder: string } {
 /** Whether the project that runs has its tests on PostgreSQL. */
 export function onPostgres(): boolean {
   return inject('postgresPort') !== undefined
-}
-
-/** An account made straight in the database, for tests that are not about signing up. */
-export async function someone(name: string): Promise<Extract<Viewer, { kind: 'account' }>> {
-  const id = `account-${name}`
-  const email = `${name}@example.org`
-  await createAccount({ id, email, name, passwordHash: 'none', at: AT }, async () => true)
-  return { kind: 'account', accountId: id, name, administrator: false }
-}
-
-/** What somebody does on the tests' page. */
-export function as(viewer: Viewer, at = AT): Act {
-  return { viewer, at, door: 'page' }
 }

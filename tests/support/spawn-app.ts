@@ -16,12 +16,15 @@ export interface SpawnedApp {
 export async function spawnApp({
   env,
   uid,
+  root = ROOT,
 }: {
   env: NodeJS.ProcessEnv
   uid?: number | undefined
+  /** Another checkout than this one. */
+  root?: string | undefined
 }): Promise<SpawnedApp> {
-  const child = spawn(process.execPath, [join(ROOT, 'lib/cli/run.mjs'), 'start'], {
-    cwd: ROOT,
+  const child = spawn(process.execPath, [join(root, 'lib/cli/run.mjs'), 'start'], {
+    cwd: root,
     env: { ...env, NODE_ENV: 'production' },
     stdio: ['ignore', 'pipe', 'pipe'],
     uid,
@@ -29,7 +32,10 @@ export async function spawnApp({
   // A run that ends by any way takes its servers along.
   const kill = () => child.kill('SIGKILL')
   process.once('exit', kill)
-  const ended = once(child, 'exit').then(([status]) => status as number | null)
+  const ended = once(child, 'exit').then(([status]) => {
+    process.off('exit', kill)
+    return status as number | null
+  })
   let text = ''
   const ready = new Promise<string>((resolve) => {
     for (const stream of [child.stdout, child.stderr])
@@ -47,9 +53,7 @@ export async function spawnApp({
     output: () => text,
     async end() {
       child.kill('SIGTERM')
-      const status = await ended
-      process.off('exit', kill)
-      return status
+      return ended
     },
   }
 }

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 
-export const metadata: Metadata = { title: 'Deleted' }
+export const metadata: Metadata = { title: 'Your account is deleted' }
 
 export default function Page() {
   return (

@@ -1,21 +1,21 @@
 import type { ReactNode } from 'react'
-import { BriefSheet } from '@/app/parts/guide/brief-sheet'
-import { CopyAndPrint } from '@/app/parts/guide/copy-text'
 import { RoomAgain } from '@/app/parts/guide/room-again'
-import { briefText } from '@/lib/guide/brief'
 import { type GuidePlace, guideBase, walkHref } from '@/lib/guide/place'
 import type { AddressedBrief } from './brief-of-address'
+import { BriefPages } from './brief-pages'
 
 interface BriefViewProps {
   place: GuidePlace
   search: string
   made: AddressedBrief | null
+  /** When the walk began, where the phone tells that by its own clock. */
+  phoneMinute?: number | null
   /** What else may be done with it: written into the log, shared. */
   children?: ReactNode
 }
 
 /** The brief as its address makes it. */
-export function BriefView({ place, search, made, children }: BriefViewProps) {
+export function BriefView({ place, search, made, phoneMinute = null, children }: BriefViewProps) {
   const base = guideBase(place.home?.id ?? null)
   if (made === null)
     return (
@@ -42,8 +42,7 @@ export function BriefView({ place, search, made, children }: BriefViewProps) {
           fault={made.roomFault}
         />
       )}
-      <BriefSheet brief={made.brief} />
-      <CopyAndPrint text={briefText(made.brief)} />
+      <BriefPages brief={made.brief} phoneMinute={phoneMinute} />
       {children}
       <nav className="guide-ways no-print" aria-label="The guide">
         <a href={walkHref(place, made.walk)}>Back to what to do</a>

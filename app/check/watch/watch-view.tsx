@@ -31,13 +31,13 @@ export function WatchView({ place, search }: { place: GuidePlace; search: string
   const isUnread = asked.has('w') && watched === null
   return (
     <main id="main" tabIndex={-1} className="guide">
+      <h1>Time the start</h1>
       <HazardText
         heading="Stop at a bang"
         lines={[
           'Gas smell, a CO alarm, smoke, or people who feel ill: get out. Touch no switch. Call from far outside. A bang or boom: set the thermostat to OFF, and call a licensed technician today.',
         ]}
       />
-      <h1>Time the start</h1>
       {closed ? (
         <p className="notice">
           A hazard was met and is not cleared. Do not wait near it for a start. Call a licensed technician.

@@ -1,3 +1,4 @@
+import type { Metadata } from 'next'
 import { notFound, redirect } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
 import { requireViewer } from '@/lib/access/page'
@@ -7,7 +8,12 @@ import { CheckScreen } from './check-screen'
 import { screenOf } from './screen'
 import { StepForm } from './step-form'
 
-export const metadata = { title: 'Describe a home' }
+/** Each screen by its own name: “Its filter: describe a home”. */
+export async function generateMetadata({ params }: PageProps): Promise<Metadata> {
+  const step = findStep((await params).step)
+  if (!step) return { title: 'Describe a home' }
+  return { title: `${step === 'check' ? 'Is this your home?' : `${screenOf(step, {}, '').title}:`} Describe a home` }
+}
 
 interface PageProps {
   params: Promise<{ step: string }>

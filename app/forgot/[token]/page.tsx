@@ -10,7 +10,7 @@ import { PASSWORD_MIN } from '@/lib/access/passwords'
 import { isRecoveryOpen } from '@/lib/outbound/account-mail'
 import { setNewPassword } from '../actions'
 
-export const metadata: Metadata = { title: 'A new password', robots: { index: false } }
+export const metadata: Metadata = { title: 'Choose a new password', robots: { index: false } }
 
 export default databasePage(async ({ params }: PageProps<{ token: string }>) => {
   await now()

@@ -1,7 +1,8 @@
 import { notFound } from 'next/navigation'
+import { cache } from 'react'
 import { plans } from '@/app/plans'
 import { today } from '@/app/today'
-import { requireViewer } from '@/lib/access/page'
+import { findViewer, requireViewer } from '@/lib/access/page'
 import type { AccountViewer } from '@/lib/access/sign-in'
 import type { Day } from '@/lib/core/day'
 import type { HouseholdPlan } from '@/lib/core/plan-types'
@@ -15,10 +16,16 @@ export interface LoadedHome {
   plan: HouseholdPlan
 }
 
+/** Who looks and at which home, both null where there is none; asked once a request, by the page and by its title. */
+export const findHome = cache(async (id: string) => {
+  const viewer = await findViewer()
+  return { viewer, stored: viewer && (await findHousehold(viewer, id)) }
+})
+
 /** The home of an address, for whoever may see it; signed out leads to sign-in, someone else's home to a 404. */
 export async function loadHome(id: string, path: string): Promise<LoadedHome> {
-  const viewer = await requireViewer(path)
-  const stored = await findHousehold(viewer, id)
+  const { viewer: known, stored } = await findHome(id)
+  const viewer = known ?? (await requireViewer(path))
   if (!stored) notFound()
   const on = await today(stored.household.timeZone)
   return { viewer, stored, on, plan: plans.of(stored, on) }

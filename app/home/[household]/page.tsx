@@ -1,6 +1,8 @@
 import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { DueList } from '@/app/parts/due-list'
+import { OfItem } from '@/app/parts/of-what'
 import { isFilterItem } from '@/app/parts/plan-sheet'
 import { tables } from '@/content/tables'
 import { dayInWords } from '@/lib/core/day-words'
@@ -21,7 +23,7 @@ type Props = {
   searchParams: Promise<Record<string, string | string[] | undefined>>
 }
 
-export const metadata = { title: 'Due' }
+export const generateMetadata = homeTitle('Due')
 
 async function Page({ params, searchParams }: Props) {
   const { household: id } = await params
@@ -53,7 +55,7 @@ async function Page({ params, searchParams }: Props) {
             warnings={plan.warnings}
             looks={looksWorth(household, tables, on, plan.items)}
             whyHref={(item) => (isFilterItem(item) ? `/home/${id}/why/${item.subject}` : null)}
-            actions={may(stored.role, 'record') ? (item) => <ItemActions id={id} item={item} on={on} /> : undefined}
+            actions={may(stored.role, 'record') ? (item) => <ItemActions home={home} item={item} /> : undefined}
           />
         )}
         <PutOffs home={home} items={plan.items.filter(isOff)} />
@@ -72,22 +74,27 @@ function putOffOf(stored: StoredHousehold, item: Item, on: string) {
   return stored.putOffs.find((p) => p.task === item.task && p.subject === item.subject && p.until > on)
 }
 
-function ItemActions({ id, item, on }: { id: string; item: Item; on: string }) {
+function ItemActions({ home: { stored, on }, item }: { home: LoadedHome; item: Item }) {
+  const { id, household } = stored
+  const ofWhat = <OfItem household={household} item={item} />
   const path = `${item.task}/${encodeURIComponent(item.subject)}`
   const isSoon = item.earliest <= on || item.state !== 'later'
   return (
     <>
       <Link className={isSoon ? 'button main' : 'button'} href={`/home/${id}/record/${path}`}>
         {item.task === 'change-filter' ? 'I changed it' : item.task === 'wash-filter' ? 'I washed it' : 'It is done'}
+        {ofWhat}
       </Link>
       {isFilterItem(item) && (
         <Link className="button" href={`/home/${id}/record/look-at-filter/${encodeURIComponent(item.subject)}`}>
           I looked at it
+          {ofWhat}
         </Link>
       )}
       {item.state !== 'later' && (
         <Link className="button quiet" href={`/home/${id}/put-off/${path}`}>
           Put off
+          {ofWhat}
         </Link>
       )}
     </>

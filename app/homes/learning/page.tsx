@@ -6,6 +6,7 @@ import type { PageProps } from '@/app/page-props'
 import { ActionForm } from '@/app/parts/action-form'
 import { MarkNote } from '@/app/parts/mark-note'
 import { SubmitButton } from '@/app/parts/submit-button'
+import { TableBox } from '@/app/parts/table-box'
 import { figures } from '@/content/figures'
 import { requireViewer } from '@/lib/access/page'
 import * as clock from '@/lib/clock'
@@ -123,7 +124,7 @@ function Seen({ learnt: { seen }, pools }: { learnt: Learnt; pools: boolean }) {
   return (
     <>
       <h2>Seen at the filters</h2>
-      <div className="table-box">
+      <TableBox name="What was learned, home by home">
         <table>
           <caption>
             Dust caught, against what the model reckons
@@ -153,7 +154,7 @@ function Seen({ learnt: { seen }, pools }: { learnt: Learnt; pools: boolean }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </TableBox>
     </>
   )
 }

@@ -1,5 +1,6 @@
 import { type ReactNode, useId } from 'react'
 import { FONT } from '../label-layout'
+import { TableBox } from '../table-box'
 
 /** Widths that a drawing is laid out for, in its own units: across a desk or paper, and on a phone. */
 export const WIDTHS = { wide: 760, narrow: 350 } as const
@@ -25,7 +26,7 @@ interface ChartFigureProps {
 export function ChartFigure({ title, desc, draw, children, table }: ChartFigureProps) {
   const page = useId()
   return (
-    <figure className="chart">
+    <figure className="chart" aria-label={title}>
       {(['wide', 'narrow'] as const).map((shape) => {
         const id = `${page}-${shape}`
         const { height, body } = draw(WIDTHS[shape], id)
@@ -48,7 +49,7 @@ export function ChartFigure({ title, desc, draw, children, table }: ChartFigureP
       <figcaption>{children}</figcaption>
       <details className="chart-table">
         <summary>{title}, as a table</summary>
-        <div className="table-box">{table}</div>
+        <TableBox name={title}>{table}</TableBox>
       </details>
     </figure>
   )

@@ -4,6 +4,7 @@ import { dateInWords, plural, shortDate } from '@/lib/core/day-words'
 import type { FilterStory, Stay } from '@/lib/core/filter-story'
 import { hoursInWords, percentInWords } from '@/lib/core/unit-words'
 import { lightInWords } from '@/lib/core/words'
+import { TableBox } from '../table-box'
 import { ChartFigure, type Drawn, KeyLine } from './chart-figure'
 import { LightSign } from './loading-shapes'
 
@@ -31,7 +32,7 @@ export function PastFilters({ name, story }: { name: string; story: FilterStory 
   }
   const title = `${story.isWashed ? 'Washings' : 'Filters taken out'}, ${name}`
   const table = <PastTable title={title} past={past} isWashed={story.isWashed} />
-  if (!story.hasModel) return <div className="table-box">{table}</div>
+  if (!story.hasModel) return <TableBox name={title}>{table}</TableBox>
   return (
     <ChartFigure
       title={title}

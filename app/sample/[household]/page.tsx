@@ -1,3 +1,4 @@
+import type { Metadata } from 'next'
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { PlanSheet } from '@/app/parts/plan-sheet'
@@ -6,9 +7,15 @@ import { sampleFile } from '@/content/sample'
 import { tables } from '@/content/tables'
 import { sheetOf } from '@/lib/core/sheet'
 
-export const metadata = { title: 'A sample home' }
+type Props = { params: Promise<{ household: string }> }
 
-export default async function Page({ params }: { params: Promise<{ household: string }> }) {
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { household: id } = await params
+  const home = sampleFile(await today('America/Chicago')).households.find((h) => h.id === id)
+  return { title: home ? `${home.name}, a sample home` : 'A sample home' }
+}
+
+export default async function Page({ params }: Props) {
   const { household: id } = await params
   const home = sampleFile(await today('America/Chicago')).households.find((h) => h.id === id)
   if (!home) notFound()

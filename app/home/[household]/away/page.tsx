@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { databasePage } from '@/app/database-page'
 import { HomeNav } from '@/app/home/[household]/home-nav'
 import { loadHome } from '@/app/home/[household]/load'
+import { homeTitle } from '@/app/home/[household]/title'
 import type { PageProps } from '@/app/page-props'
 import { ActionForm } from '@/app/parts/action-form'
 import { FormField } from '@/app/parts/form-field'
@@ -15,7 +15,7 @@ import { markInWords } from '@/lib/core/words'
 import { findAway } from '@/lib/data/aways'
 import { comeBack, goAway } from './actions'
 
-export const metadata: Metadata = { title: 'Away' }
+export const generateMetadata = homeTitle('Away')
 
 export default databasePage(async ({ params }: PageProps<{ household: string }>) => {
   const { household: id } = await params

@@ -1,6 +1,7 @@
 import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
 import { HomeSummary } from '@/app/describe/home-summary'
+import { homeTitle } from '@/app/home/[household]/title'
 import { dateInWords } from '@/lib/core/day-words'
 import { dustEventInWords, readingInWords, weatherInWords } from '@/lib/core/reading-words'
 import { may } from '@/lib/core/viewer'
@@ -17,7 +18,7 @@ interface PageProps {
   searchParams: Promise<{ saved?: string | string[] }>
 }
 
-export const metadata = { title: 'Details' }
+export const generateMetadata = homeTitle('Details')
 
 /** Everything that is known of a home, each part with the way to change it. */
 export default databasePage(async ({ params, searchParams }: PageProps) => {

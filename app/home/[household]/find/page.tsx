@@ -1,6 +1,8 @@
 import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { Drawing } from '@/app/parts/drawings/drawing'
+import { OfWhat } from '@/app/parts/of-what'
 import { FINDER_CARD_TEXTS } from '@/content/finder/card-texts'
 import { mediumInWords, sizeInWords } from '@/lib/core/filter-words'
 import { subjectInWords } from '@/lib/core/subject-words'
@@ -15,7 +17,7 @@ type Props = {
   searchParams: Promise<Record<string, string | string[] | undefined>>
 }
 
-export const metadata = { title: 'Find' }
+export const generateMetadata = homeTitle('Find')
 
 export default databasePage(async ({ params, searchParams }: Props) => {
   const { household: id } = await params
@@ -53,13 +55,19 @@ export default databasePage(async ({ params, searchParams }: Props) => {
                   <Drawing id={text.drawing} />
                 </div>
               )}
-              <PhotoList home={id} photos={photos.filter(({ subject }) => subject === filter.id)} />
+              <PhotoList
+                home={id}
+                household={household}
+                photos={photos.filter(({ subject }) => subject === filter.id)}
+              />
               <p className="buttons">
                 <Link className="button" href={`/home/${id}/filters/${encodeURIComponent(filter.id)}/label`}>
                   A label to print
+                  <OfWhat>{subjectInWords(household, filter.id)}</OfWhat>
                 </Link>
                 <Link className="button" href={`/home/${id}/photos?about=${encodeURIComponent(filter.id)}`}>
                   Add a photo
+                  <OfWhat>{subjectInWords(household, filter.id)}</OfWhat>
                 </Link>
               </p>
             </section>

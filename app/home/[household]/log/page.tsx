@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { now } from '@/app/now'
 import { ErrorSummary } from '@/app/parts/error-summary'
 import { compareDays } from '@/lib/core/day'
@@ -21,7 +22,7 @@ type Props = {
   searchParams: Promise<Record<string, string | string[] | undefined>>
 }
 
-export const metadata = { title: 'Log' }
+export const generateMetadata = homeTitle('Log')
 
 // Longer pages are slow on a phone, and nobody reads them.
 const LINES = 200

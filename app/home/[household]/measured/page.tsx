@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { momentInWords } from '@/app/moment-in-words'
 import { spanInWords } from '@/lib/core/day-words'
 import type { Household } from '@/lib/core/household'
@@ -19,7 +20,7 @@ interface Props {
   searchParams: Promise<{ did?: string | string[]; fault?: string | string[] }>
 }
 
-export const metadata = { title: 'Measured hours' }
+export const generateMetadata = homeTitle('Measured hours')
 
 /** What was measured in a home, and the ways to bring more. */
 export default databasePage(async ({ params, searchParams }: Props) => {

@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { databasePage } from '@/app/database-page'
 import { HomeNav } from '@/app/home/[household]/home-nav'
 import { loadHome } from '@/app/home/[household]/load'
+import { homeTitle } from '@/app/home/[household]/title'
 import { now } from '@/app/now'
 import { OpenInvitations } from '@/app/open-invitations'
 import type { PageProps } from '@/app/page-props'
@@ -17,7 +17,7 @@ import { inviteAdult, revokeHomeInvitation } from './actions'
 import { MemberList } from './member-list'
 import { MovingOut } from './moving-out'
 
-export const metadata: Metadata = { title: 'People' }
+export const generateMetadata = homeTitle('People')
 
 export default databasePage(async ({ params }: PageProps<{ household: string }>) => {
   const { household: id } = await params

@@ -1,4 +1,5 @@
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { PhotosPage } from '@/app/photos-page'
 import { may } from '@/lib/core/viewer'
 import { listPhotos } from '@/lib/data/photos'
@@ -10,7 +11,7 @@ type Props = {
   searchParams: Promise<Record<string, string | string[] | undefined>>
 }
 
-export const metadata = { title: 'Photos' }
+export const generateMetadata = homeTitle('Photos')
 
 export default databasePage(async ({ params, searchParams }: Props) => {
   const { household: id } = await params

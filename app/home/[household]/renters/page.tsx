@@ -1,4 +1,5 @@
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { addYears } from '@/lib/core/day'
 import { dayInWords } from '@/lib/core/day-words'
 import { subjectInWords } from '@/lib/core/subject-words'
@@ -19,7 +20,7 @@ type Props = {
   searchParams: Promise<Record<string, string | string[] | undefined>>
 }
 
-export const metadata = { title: 'Renters' }
+export const generateMetadata = homeTitle('Renters')
 
 export default databasePage(async ({ params, searchParams }: Props) => {
   const { household: id } = await params

@@ -1,4 +1,5 @@
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { YearStrip } from '@/app/parts/year-strip'
 import { tables } from '@/content/tables'
 import { systemYears } from '@/lib/core/year'
@@ -7,7 +8,7 @@ import { loadHome } from '../load'
 
 type Props = { params: Promise<{ household: string }> }
 
-export const metadata = { title: 'Year' }
+export const generateMetadata = homeTitle('Year')
 
 async function Page({ params }: Props) {
   const { household: id } = await params

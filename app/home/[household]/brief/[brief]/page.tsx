@@ -1,8 +1,8 @@
-import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
 import { HomeNav } from '@/app/home/[household]/home-nav'
 import { loadHome } from '@/app/home/[household]/load'
+import { homeTitle } from '@/app/home/[household]/title'
 import { BriefSheet } from '@/app/parts/guide/brief-sheet'
 import { CopyAndPrint } from '@/app/parts/guide/copy-text'
 import { now } from '@/lib/clock'
@@ -13,7 +13,7 @@ import { instant } from '@/lib/data/instant'
 import { briefText } from '@/lib/guide/brief'
 import { ShareBrief } from './share-brief'
 
-export const metadata: Metadata = { title: 'Brief' }
+export const generateMetadata = homeTitle('Brief')
 
 type Props = { params: Promise<{ household: string; brief: string }> }
 

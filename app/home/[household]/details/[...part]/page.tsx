@@ -3,6 +3,7 @@ import { notFound } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
 import { HomeNav } from '@/app/home/[household]/home-nav'
 import { loadHome } from '@/app/home/[household]/load'
+import { homeTitle } from '@/app/home/[household]/title'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { may } from '@/lib/core/viewer'
 import { contactsTyped } from '@/lib/forms/describe/contacts'
@@ -10,10 +11,18 @@ import { ContactsForm } from './contacts-form'
 import { EditForm } from './edit-form'
 import { editScreenOf } from './edit-screen'
 
-export const metadata = { title: 'Details' }
+type Address = { household: string; part: string[] }
+
+export const generateMetadata = homeTitle('Details', (home, { part: [group = '', subject = ''] }: Address) =>
+  group === 'contacts'
+    ? CONTACTS
+    : (editScreenOf(home, decodeURIComponent(group), decodeURIComponent(subject))?.title ?? 'Details'),
+)
+
+const CONTACTS = 'Whom to call, and notes'
 
 /** One part of a home, to be changed. */
-export default databasePage(async ({ params }: { params: Promise<{ household: string; part: string[] }> }) => {
+export default databasePage(async ({ params }: { params: Promise<Address> }) => {
   const { household: id, part } = await params
   const { stored } = await loadHome(id, `/home/${id}/details/${part.map(encodeURIComponent).join('/')}`)
   const { household: home } = stored
@@ -28,7 +37,7 @@ export default databasePage(async ({ params }: { params: Promise<{ household: st
         <p className="place">
           <Link href={`/home/${id}/details`}>Details</Link>
         </p>
-        <h1>{screen?.title ?? 'Whom to call, and notes'}</h1>
+        <h1>{screen?.title ?? CONTACTS}</h1>
         {!mayChange ? (
           <p>This home can be read, but not changed by you.</p>
         ) : screen ? (

@@ -1,7 +1,9 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { now } from '@/app/now'
+import { TableBox } from '@/app/parts/table-box'
 import { dateInWords, dayInWords } from '@/lib/core/day-words'
 import { mediumInWords, placeInWords, sizeInWords } from '@/lib/core/filter-words'
 import { detailsInWords, doorInWords, recordInWords, subjectOfRecord } from '@/lib/core/log-words'
@@ -16,7 +18,10 @@ import { loadHome } from '../../load'
 
 type Props = { params: Promise<{ household: string; year: string }> }
 
-export const metadata = { title: 'Maintenance record' }
+export const generateMetadata = homeTitle(
+  'Maintenance record',
+  (_home, { year }: { household: string; year: string }) => `Maintenance record of ${year}`,
+)
 
 async function Page({ params }: Props) {
   const { household: id, year } = await params
@@ -110,32 +115,35 @@ function Equipment({ stored: { household } }: { stored: StoredHousehold }) {
 
 function Done({ stored, entries }: { stored: StoredHousehold; entries: LogEntry[] }) {
   return (
-    <table className="log-table">
-      <thead>
-        <tr>
-          <th scope="col">Day</th>
-          <th scope="col">What</th>
-          <th scope="col">Recorded</th>
-        </tr>
-      </thead>
-      <tbody>
-        {entries.map(({ id, record, by, at, door }) => (
-          <tr key={id}>
-            <th scope="row">{dateInWords(record.on)}</th>
-            <td>
-              {[
-                recordInWords(record),
-                subjectInWords(stored.household, subjectOfRecord(record)),
-                ...detailsInWords(record),
-              ].join(', ')}
-            </td>
-            <td>
-              {by.name}, {dateInWords(localDay(at, stored.timeZone))}, {doorInWords(door)}
-            </td>
+    <TableBox name="What was done">
+      <table className="log-table">
+        <caption className="visually-hidden">What was done</caption>
+        <thead>
+          <tr>
+            <th scope="col">Day</th>
+            <th scope="col">What</th>
+            <th scope="col">Recorded</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {entries.map(({ id, record, by, at, door }) => (
+            <tr key={id}>
+              <th scope="row">{dateInWords(record.on)}</th>
+              <td>
+                {[
+                  recordInWords(record),
+                  subjectInWords(stored.household, subjectOfRecord(record)),
+                  ...detailsInWords(record),
+                ].join(', ')}
+              </td>
+              <td>
+                {by.name}, {dateInWords(localDay(at, stored.timeZone))}, {doorInWords(door)}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableBox>
   )
 }
 

@@ -1,6 +1,7 @@
 import Link from 'next/link'
 import { redirect } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { PlanChangeList } from '@/app/parts/plan-change-list'
 import { readingInWords } from '@/lib/core/reading-words'
 import { may } from '@/lib/core/viewer'
@@ -19,7 +20,7 @@ interface Props {
   searchParams: Promise<Record<string, string | string[] | undefined>>
 }
 
-export const metadata = { title: 'What is in the report' }
+export const generateMetadata = homeTitle('What is in the report')
 const MOST_FAULTS = 12
 
 /** What a thermostat's export was understood to say; its address holds how it is read. */

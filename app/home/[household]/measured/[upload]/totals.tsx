@@ -1,3 +1,4 @@
+import { TableBox } from '@/app/parts/table-box'
 import { plural, spanInWords } from '@/lib/core/day-words'
 import { numberInWords } from '@/lib/core/unit-words'
 import { stepInWords, type Understood } from '@/lib/forms/thermostat/understand'
@@ -19,37 +20,39 @@ export function Totals({ brought: { understood, system } }: { brought: Brought }
         {system.name}: {numberInWords(rows)} rows, {spanInWords(span.from, span.to)}. {howInWords(understood)}
       </p>
       {months.length > 0 && (
-        <table className="hours">
-          <caption>Hours by month</caption>
-          <thead>
-            <tr>
-              <th scope="col">Month</th>
-              {columns.map((key) => (
-                <th scope="col" className="number" key={key}>
-                  {HEADS[key]}
-                </th>
-              ))}
-              <th scope="col" className="number">
-                Days
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {months.map(({ month, days: count, piece }) => (
-              <tr key={month}>
-                <th scope="row">
-                  {MONTHS[Number(month.slice(5)) - 1]} {month.slice(0, 4)}
-                </th>
+        <TableBox name="Hours by month">
+          <table className="hours">
+            <caption>Hours by month</caption>
+            <thead>
+              <tr>
+                <th scope="col">Month</th>
                 {columns.map((key) => (
-                  <td className="number" key={key}>
-                    {piece[key] === undefined ? '–' : numberInWords(piece[key], 1)}
-                  </td>
+                  <th scope="col" className="number" key={key}>
+                    {HEADS[key]}
+                  </th>
                 ))}
-                <td className="number">{count}</td>
+                <th scope="col" className="number">
+                  Days
+                </th>
               </tr>
-            ))}
-          </tbody>
-        </table>
+            </thead>
+            <tbody>
+              {months.map(({ month, days: count, piece }) => (
+                <tr key={month}>
+                  <th scope="row">
+                    {MONTHS[Number(month.slice(5)) - 1]} {month.slice(0, 4)}
+                  </th>
+                  {columns.map((key) => (
+                    <td className="number" key={key}>
+                      {piece[key] === undefined ? '–' : numberInWords(piece[key], 1)}
+                    </td>
+                  ))}
+                  <td className="number">{count}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableBox>
       )}
       {leftOut.length > 0 && (
         <p>

@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { may } from '@/lib/core/viewer'
 import { billUnitInWords, unitsFor } from '@/lib/forms/bill-form'
 import type { BillUnit } from '@/lib/forms/quantities'
@@ -7,7 +8,7 @@ import { HomeNav } from '../../home-nav'
 import { loadHome } from '../../load'
 import { BillsForm } from './bills-form'
 
-export const metadata = { title: 'Bills' }
+export const generateMetadata = homeTitle('Bills')
 
 /** Bills for fuel or for electric heat. */
 export default databasePage(async ({ params }: { params: Promise<{ household: string }> }) => {

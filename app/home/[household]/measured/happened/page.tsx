@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { PlanChangeList } from '@/app/parts/plan-change-list'
 import { tables } from '@/content/tables'
 import type { Household } from '@/lib/core/household'
@@ -18,7 +19,7 @@ interface Props {
   searchParams: Promise<{ did?: string | string[] }>
 }
 
-export const metadata = { title: 'Something happened' }
+export const generateMetadata = homeTitle('Something happened')
 
 /** Times of more dust, and hot or cold ones, typed in before or after the fact. */
 export default databasePage(async ({ params, searchParams }: Props) => {

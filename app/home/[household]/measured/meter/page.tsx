@@ -1,11 +1,12 @@
 import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { may } from '@/lib/core/viewer'
 import { HomeNav } from '../../home-nav'
 import { loadHome } from '../../load'
 import { MeterForm } from './meter-form'
 
-export const metadata = { title: 'Readings of an hour meter' }
+export const generateMetadata = homeTitle('Readings of an hour meter')
 
 /** Stands of a counter of hours. */
 export default databasePage(async ({ params }: { params: Promise<{ household: string }> }) => {

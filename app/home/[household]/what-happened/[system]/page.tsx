@@ -1,6 +1,7 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { SystemStoryView } from '@/app/parts/story/system-story-view'
 import { tables } from '@/content/tables'
 import { systemStory } from '@/lib/core/home-story'
@@ -9,7 +10,13 @@ import { loadHome } from '../../load'
 
 type Props = { params: Promise<{ household: string; system: string }> }
 
-export const metadata = { title: 'What happened' }
+export const generateMetadata = homeTitle(
+  'What happened',
+  (home, { system }: { household: string; system: string }) => {
+    const name = home.systems.find(({ id }) => id === decodeURIComponent(system))?.name
+    return name ? `What happened: ${name}` : 'What happened'
+  },
+)
 
 async function Page({ params }: Props) {
   const { household: id, system: encoded } = await params

@@ -1,6 +1,7 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { isFilterItem } from '@/app/parts/plan-sheet'
 import { WhyDay } from '@/app/parts/why-day'
 import { tables } from '@/content/tables'
@@ -12,7 +13,11 @@ import { loadHome } from '../../load'
 
 type Props = { params: Promise<{ household: string; filter: string }> }
 
-export const metadata = { title: 'Why this day' }
+export const generateMetadata = homeTitle(
+  'Why this day',
+  (home, { filter }: { household: string; filter: string }) =>
+    `Why this day: ${subjectInWords(home, decodeURIComponent(filter))}`,
+)
 
 async function Page({ params }: Props) {
   const { household: id, filter: encoded } = await params

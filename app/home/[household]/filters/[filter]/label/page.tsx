@@ -1,6 +1,7 @@
 import { notFound } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
 import { PrintButton } from '@/app/find/print-button'
+import { homeTitle } from '@/app/home/[household]/title'
 import { FINDER_CARD_TEXTS } from '@/content/finder/card-texts'
 import { publicUrl } from '@/lib/access/public-url'
 import { dateInWords } from '@/lib/core/day-words'
@@ -11,7 +12,7 @@ import { QrCode } from './qr-code'
 
 type Props = { params: Promise<{ household: string; filter: string }> }
 
-export const metadata = { title: 'A label to print' }
+export const generateMetadata = homeTitle('A label to print')
 
 export default databasePage(async ({ params }: Props) => {
   const { household: id, filter: encoded } = await params

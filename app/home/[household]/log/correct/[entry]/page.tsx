@@ -1,5 +1,6 @@
 import { notFound } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { dayInWords } from '@/lib/core/day-words'
 import { recordInWords, subjectOfRecord } from '@/lib/core/log-words'
 import { subjectInWords } from '@/lib/core/subject-words'
@@ -11,7 +12,7 @@ import { CorrectForm } from './correct-form'
 
 type Props = { params: Promise<{ household: string; entry: string }> }
 
-export const metadata = { title: 'Correct an entry' }
+export const generateMetadata = homeTitle('Correct an entry')
 
 async function Page({ params }: Props) {
   const { household: id, entry: entryId } = await params

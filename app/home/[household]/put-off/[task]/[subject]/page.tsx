@@ -1,5 +1,6 @@
 import { notFound } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { dayInWords } from '@/lib/core/day-words'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { taskInWords } from '@/lib/core/words'
@@ -9,7 +10,7 @@ import { PutOffForm } from './put-off-form'
 
 type Props = { params: Promise<{ household: string; task: string; subject: string }> }
 
-export const metadata = { title: 'Put it off' }
+export const generateMetadata = homeTitle('Put it off')
 
 async function Page({ params }: Props) {
   const { household: id, task, subject: encoded } = await params

@@ -1,5 +1,6 @@
 import { notFound } from 'next/navigation'
 import { databasePage } from '@/app/database-page'
+import { homeTitle } from '@/app/home/[household]/title'
 import { tables } from '@/content/tables'
 import { looksWorth } from '@/lib/core/home-story'
 import { TASKS, type Task } from '@/lib/core/household'
@@ -10,9 +11,12 @@ import { HomeNav } from '../../../home-nav'
 import { loadHome } from '../../../load'
 import { RecordForm } from './record-form'
 
-type Props = { params: Promise<{ household: string; task: string; subject: string }> }
+type Address = { household: string; task: string; subject: string }
+type Props = { params: Promise<Address> }
 
-export const metadata = { title: 'Record it' }
+export const generateMetadata = homeTitle('Record it', (home, { task, subject }: Address) =>
+  isTask(task) ? `${taskInWords(task)}, ${subjectInWords(home, decodeURIComponent(subject))}` : 'Record it',
+)
 
 async function Page({ params }: Props) {
   const { household: id, task, subject: encoded } = await params
