@@ -97,6 +97,8 @@ test(
     const kept = await page.evaluate('JSON.stringify(localStorage)')
     await page.evaluate("void (window.name = '')")
     await page.context().setOffline(false)
+    // A phone says that the network is back; the emulation does not always say it to a page that was loaded under it.
+    await page.evaluate("void dispatchEvent(new Event('online'))")
     await page.getByText('2 things sent from this phone.').waitFor()
     await expect.poll(() => page.locator('.tick').count()).toBe(before - 2)
     expect(await recordsOf(ids)).toBe(2)
