@@ -3,6 +3,7 @@ import { join, resolve } from 'node:path'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { CutOff } from '@/lib/forms/multipart-file'
+import { cpuTime } from '../support/cpu-time'
 import { FUZZED } from '../support/fuzzed'
 import { wordsIn } from '../support/garbage'
 
@@ -29,6 +30,8 @@ const NO_READERS = new Set(
 /** JSON may hold 1e999, which its schema refuses; a cell of an export that says nothing is NaN, as its comment says. */
 const NO_NUMBER_YET = ['readJson', 'readRun', 'readRows']
 const LONGEST_MS = 2000
+// The same cases each time, so that a chance find turns no other change red: `FUZZ_SEED=…` tries others.
+const SEED = Number(process.env.FUZZ_SEED ?? 10)
 
 interface Reader {
   name: string
@@ -72,13 +75,13 @@ describe('no reader throws, takes long, gives a number that is none, or speaks g
       const property = fc.asyncProperty(fuzzed?.args(wordsIn(file)) ?? fc.constant<unknown[]>([]), async (args) => {
         cases++
         const repeats = isGibberish(args)
-        const start = performance.now()
+        const start = cpuTime()
         const got = await drained(read, args)
-        expect(performance.now() - start).toBeLessThan(LONGEST_MS)
+        expect(cpuTime() - start).toBeLessThan(LONGEST_MS)
         expect(faultsIn(got, { repeats, allows: NO_NUMBER_YET.includes(name) })).toEqual([])
         expect(({} as Record<string, unknown>).polluted).toBeUndefined()
       })
-      await fc.assert(property, { numRuns: fuzzed?.runs ?? 0, endOnFailure: true })
+      await fc.assert(property, { numRuns: fuzzed?.runs ?? 0, endOnFailure: true, seed: SEED })
     }
   })
 })
