@@ -247,6 +247,8 @@ test('a second adult joins by a link, with a button and not by opening it; a str
   const stranger = await open()
   const invitation = await inviteToInstallation()
   await signUp(stranger, 'Cy', `/sign-up?invitation=${invitation}`)
+  // Left too soon, the page takes what it was about to send along.
+  await stranger.waitForURL('**/sign-in?new&**')
   await signIn(stranger, 'Cy')
   for (const path of ['people', 'export', ''])
     expect((await stranger.goto(`/home/${home}/${path}`))?.status()).toBe(404)
