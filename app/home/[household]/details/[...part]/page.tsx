@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
+import { addressPart } from '@/app/address-part'
 import { databasePage } from '@/app/database-page'
 import { HomeNav } from '@/app/home/[household]/home-nav'
 import { loadHome } from '@/app/home/[household]/load'
@@ -14,9 +15,7 @@ import { editScreenOf } from './edit-screen'
 type Address = { household: string; part: string[] }
 
 export const generateMetadata = homeTitle('Details', (home, { part: [group = '', subject = ''] }: Address) =>
-  group === 'contacts'
-    ? CONTACTS
-    : (editScreenOf(home, decodeURIComponent(group), decodeURIComponent(subject))?.title ?? 'Details'),
+  group === 'contacts' ? CONTACTS : (editScreenOf(home, addressPart(group), addressPart(subject))?.title ?? 'Details'),
 )
 
 const CONTACTS = 'Whom to call, and notes'
@@ -26,7 +25,7 @@ export default databasePage(async ({ params }: { params: Promise<Address> }) => 
   const { household: id, part } = await params
   const { stored } = await loadHome(id, `/home/${id}/details/${part.map(encodeURIComponent).join('/')}`)
   const { household: home } = stored
-  const [group = '', subject = '', ...more] = part.map(decodeURIComponent)
+  const [group = '', subject = '', ...more] = part.map(addressPart)
   const screen = group === 'contacts' ? null : editScreenOf(home, group, subject)
   if (more.length > 0 || (group === 'contacts' ? subject !== '' : !screen)) notFound()
   const mayChange = may(stored.role, 'manage') && stored.state === 'open'

@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
+import { addressPart } from '@/app/address-part'
 import { databasePage } from '@/app/database-page'
 import { homeTitle } from '@/app/home/[household]/title'
 import { SystemStoryView } from '@/app/parts/story/system-story-view'
@@ -13,7 +14,7 @@ type Props = { params: Promise<{ household: string; system: string }> }
 export const generateMetadata = homeTitle(
   'What happened',
   (home, { system }: { household: string; system: string }) => {
-    const name = home.systems.find(({ id }) => id === decodeURIComponent(system))?.name
+    const name = home.systems.find(({ id }) => id === addressPart(system))?.name
     return name ? `What happened: ${name}` : 'What happened'
   },
 )
@@ -22,7 +23,7 @@ async function Page({ params }: Props) {
   const { household: id, system: encoded } = await params
   const { stored, on } = await loadHome(id, `/home/${id}/what-happened/${encoded}`)
   const { household } = stored
-  const story = systemStory(household, decodeURIComponent(encoded), tables, on)
+  const story = systemStory(household, addressPart(encoded), tables, on)
   if (!story) notFound()
   return (
     <>

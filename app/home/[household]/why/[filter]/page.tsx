@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
+import { addressPart } from '@/app/address-part'
 import { databasePage } from '@/app/database-page'
 import { homeTitle } from '@/app/home/[household]/title'
 import { isFilterItem } from '@/app/parts/plan-sheet'
@@ -16,12 +17,12 @@ type Props = { params: Promise<{ household: string; filter: string }> }
 export const generateMetadata = homeTitle(
   'Why this day',
   (home, { filter }: { household: string; filter: string }) =>
-    `Why this day: ${subjectInWords(home, decodeURIComponent(filter))}`,
+    `Why this day: ${subjectInWords(home, addressPart(filter))}`,
 )
 
 async function Page({ params }: Props) {
   const { household: id, filter: encoded } = await params
-  const filter = decodeURIComponent(encoded)
+  const filter = addressPart(encoded)
   const { stored, on, plan } = await loadHome(id, `/home/${id}/why/${encoded}`)
   const item = plan.items.find((i) => isFilterItem(i) && i.subject === filter)
   const workings = plan.workings.find((w) => w.filter === filter)

@@ -1,4 +1,5 @@
 import { notFound } from 'next/navigation'
+import { addressPart } from '@/app/address-part'
 import { RecordForm } from '@/app/home/[household]/record/[task]/[subject]/record-form'
 import { tables } from '@/content/tables'
 import { subjectInWords } from '@/lib/core/subject-words'
@@ -14,7 +15,7 @@ const TASKS = ['change-filter', 'wash-filter', 'look-at-filter'] as const
 
 export default rentedPage(async (home, { params }: Props) => {
   const { task: named, subject: encoded } = await params
-  const subject = decodeURIComponent(encoded)
+  const subject = addressPart(encoded)
   const { stored, on } = home
   const { household } = stored
   const task = TASKS.find((known) => known === named)

@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
+import { addressPart } from '@/app/address-part'
 import { SystemStoryView } from '@/app/parts/story/system-story-view'
 import { today } from '@/app/today'
 import { sampleFile } from '@/content/sample'
@@ -14,7 +15,7 @@ export default async function Page({ params }: Props) {
   const { household: id, system } = await params
   const home = sampleFile(await today('America/Chicago')).households.find((each) => each.id === id)
   const on = home && (await today(home.timeZone))
-  const story = home && on ? systemStory(home, decodeURIComponent(system), tables, on) : null
+  const story = home && on ? systemStory(home, addressPart(system), tables, on) : null
   if (!home || !on || !story) notFound()
   return (
     <main id="main" tabIndex={-1}>

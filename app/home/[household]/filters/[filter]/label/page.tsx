@@ -1,4 +1,5 @@
 import { notFound } from 'next/navigation'
+import { addressPart } from '@/app/address-part'
 import { databasePage } from '@/app/database-page'
 import { PrintButton } from '@/app/find/print-button'
 import { homeTitle } from '@/app/home/[household]/title'
@@ -18,7 +19,7 @@ export default databasePage(async ({ params }: Props) => {
   const { household: id, filter: encoded } = await params
   const { stored, on, plan } = await loadHome(id, `/home/${id}/filters/${encoded}/label`)
   const { household } = stored
-  const filter = household.filters.find((one) => one.id === decodeURIComponent(encoded))
+  const filter = household.filters.find((one) => one.id === addressPart(encoded))
   if (!filter) notFound()
   const changes = household.records.filter((r) => r.kind === 'filter-changed' && r.filter === filter.id)
   const item = plan.items.find(({ subject, lookOn }) => subject === filter.id && lookOn !== undefined)

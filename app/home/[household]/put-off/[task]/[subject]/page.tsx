@@ -1,4 +1,5 @@
 import { notFound } from 'next/navigation'
+import { addressPart } from '@/app/address-part'
 import { databasePage } from '@/app/database-page'
 import { homeTitle } from '@/app/home/[household]/title'
 import { dayInWords } from '@/lib/core/day-words'
@@ -14,7 +15,7 @@ export const generateMetadata = homeTitle('Put it off')
 
 async function Page({ params }: Props) {
   const { household: id, task, subject: encoded } = await params
-  const subject = decodeURIComponent(encoded)
+  const subject = addressPart(encoded)
   const { stored, on, plan } = await loadHome(id, `/home/${id}/put-off/${task}/${encoded}`)
   const item = plan.items.find((i) => i.task === task && i.subject === subject)
   if (!item) notFound()

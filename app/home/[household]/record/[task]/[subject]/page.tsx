@@ -1,4 +1,5 @@
 import { notFound } from 'next/navigation'
+import { addressPart } from '@/app/address-part'
 import { databasePage } from '@/app/database-page'
 import { homeTitle } from '@/app/home/[household]/title'
 import { tables } from '@/content/tables'
@@ -15,12 +16,12 @@ type Address = { household: string; task: string; subject: string }
 type Props = { params: Promise<Address> }
 
 export const generateMetadata = homeTitle('Record it', (home, { task, subject }: Address) =>
-  isTask(task) ? `${taskInWords(task)}, ${subjectInWords(home, decodeURIComponent(subject))}` : 'Record it',
+  isTask(task) ? `${taskInWords(task)}, ${subjectInWords(home, addressPart(subject))}` : 'Record it',
 )
 
 async function Page({ params }: Props) {
   const { household: id, task, subject: encoded } = await params
-  const subject = decodeURIComponent(encoded)
+  const subject = addressPart(encoded)
   const { stored, on } = await loadHome(id, `/home/${id}/record/${task}/${encoded}`)
   const { household } = stored
   const known = [...household.filters, ...household.systems, ...household.devices].some((s) => s.id === subject)
