@@ -18,8 +18,3 @@ export const PHOTO_FAULTS = {
   'not-found': 'There is no such photo here any more.',
 } as const
 export type PhotoFault = keyof typeof PHOTO_FAULTS
-
-/** The sentence of a word in an address; null for words that are none of ours. */
-export function photoFault(word: unknown): string | null {
-  return typeof word === 'string' && Object.hasOwn(PHOTO_FAULTS, word) ? PHOTO_FAULTS[word as PhotoFault] : null
-}

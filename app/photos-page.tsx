@@ -1,11 +1,12 @@
 import { OneButton } from '@/app/home/[household]/one-button'
 import { takePhotoAway } from '@/app/home/[household]/photos/actions'
 import { OfWhat } from '@/app/parts/of-what'
+import { sentenceOf } from '@/app/sentence-of'
 import type { Household } from '@/lib/core/household'
 import { subjectInWords } from '@/lib/core/subject-words'
 import type { Photo } from '@/lib/data/photos'
 import { momentInWords } from './moment-in-words'
-import { photoFault } from './photo-faults'
+import { PHOTO_FAULTS } from './photo-faults'
 import { PhotoForm } from './photo-form'
 import { PhotoList, photoInWords } from './photo-list'
 
@@ -21,7 +22,7 @@ interface PhotosPageProps {
 
 /** All photos of a home and the form for one more: the same for an account and for a renter's link. */
 export function PhotosPage({ id, household, photos, mayAdd, mayRemove, search }: PhotosPageProps) {
-  const fault = photoFault(search.fault)
+  const fault = sentenceOf(PHOTO_FAULTS, search.fault)
   const choices = [
     ...household.filters.flatMap((filter) => {
       const name = subjectInWords(household, filter.id)

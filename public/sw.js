@@ -16,6 +16,17 @@ const shellOf = ({ pathname }) => {
   return FIND.find((path) => path === pathname.replace(/\/$/, '')) ?? null
 }
 
+// What a script or a style names; its own name changes with it, so that it is read once.
+const namedIn = new Map()
+
+async function namesIn(file) {
+  const text = await ((await caches.match(file)) ?? (await fetch(file))).text()
+  if (file.endsWith('.js'))
+    return [...text.matchAll(/static\/chunks\/[\w.~-]+\.js/g)].map(([later]) => `/_next/${later}`)
+  const fonts = [...text.matchAll(/url\(["']?([^"')]+?\.woff2)["']?\)/g)]
+  return fonts.map(([, font]) => new URL(font, new URL(file, location)).pathname)
+}
+
 /** The scripts, styles and fonts that a page names, and those that they load later. */
 async function filesOf(page) {
   const text = await page.clone().text()
@@ -23,12 +34,8 @@ async function filesOf(page) {
   // Those that are added meanwhile are walked too.
   for (const file of files) {
     if (!/\.(js|css)$/.test(file)) continue
-    const inside = await ((await caches.match(file)) ?? (await fetch(file))).text()
-    if (file.endsWith('.js'))
-      for (const [later] of inside.matchAll(/static\/chunks\/[\w.~-]+\.js/g)) files.add(`/_next/${later}`)
-    else
-      for (const [, font] of inside.matchAll(/url\(["']?([^"')]+?\.woff2)["']?\)/g))
-        files.add(new URL(font, new URL(file, location)).pathname)
+    if (!namedIn.has(file)) namedIn.set(file, await namesIn(file))
+    for (const name of namedIn.get(file)) files.add(name)
   }
   return files
 }

@@ -4,7 +4,7 @@ import { PasswordField } from '@/app/parts/password-field'
 import { SubmitButton } from '@/app/parts/submit-button'
 import type { AccountViewer } from '@/lib/access/sign-in'
 import type { Standing } from '@/lib/core/viewer'
-import { listHomes } from '@/lib/data/households'
+import { type Home, listHomes } from '@/lib/data/households'
 import { listHeirs } from '@/lib/data/members'
 import { deleteMyAccount } from './actions'
 
@@ -14,9 +14,10 @@ const NAMED = 50
 /** What goes with an account, home by home, and the form that deletes it. */
 export async function DeleteAccount({ viewer }: { viewer: AccountViewer }) {
   const [homes, heirs] = await Promise.all([listHomes(viewer), listHeirs(viewer)])
-  const gone = homes.filter(({ id, role }) => role === 'owner' && !heirs.has(id))
+  const isDeleted = ({ id, role }: Home) => role === 'owner' && !heirs.has(id)
+  const gone = homes.filter(isDeleted)
   // What is deleted stands first.
-  const named = [...gone, ...homes.filter((home) => !gone.includes(home))].slice(0, NAMED)
+  const named = [...gone, ...homes.filter((home) => !isDeleted(home))].slice(0, NAMED)
   return (
     <details className="grave">
       <summary>Delete my account</summary>

@@ -7,6 +7,7 @@ import { setTimeout as wait } from 'node:timers/promises'
 import lighthouse from 'lighthouse'
 import { closeDatabase } from '@/lib/data/connection'
 import { migrate } from '@/lib/data/migrate'
+import { cookieText } from '../support/a-browser'
 import { findChromium } from '../support/chromium.mjs'
 import { everyPage, type Shown } from '../support/every-page'
 import { EVERYBODY_ENV, everybodyThere, type There } from '../support/everybody-there'
@@ -53,7 +54,7 @@ async function judge(
   screen: Screen,
   with_: { port: number; address: string; there: There },
 ): Promise<Judged> {
-  const cookie = with_.there.cookies[shown.who].map(({ name, value }) => `${name}=${value}`).join('; ')
+  const cookie = cookieText(with_.there.cookies[shown.who])
   const result = await lighthouse(`${with_.address}${shown.path}`, {
     port: with_.port,
     logLevel: 'error',

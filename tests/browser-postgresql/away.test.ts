@@ -5,7 +5,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 import { signIn } from '@/lib/access/sign-in'
 import { createAccountWith } from '@/lib/access/sign-up'
 import { closeDatabase } from '@/lib/data/connection'
-import { sentWith } from '../support/a-browser'
+import { cookieText, sentWith } from '../support/a-browser'
 import { aHousehold } from '../support/a-household'
 import { type RunningApp, startApp } from '../support/app'
 import { createDatabase, type PostgresServer, startPostgres, TEMPLATE } from '../support/postgres'
@@ -29,7 +29,7 @@ beforeAll(async () => {
   const made = await createAccountWith(ASKED, [aHousehold()])
   home = made.ok ? (made.ids[0] ?? '') : ''
   const signedIn = await signIn(sentWith(), ASKED)
-  cookie = signedIn.ok ? signedIn.cookies.map(({ name, value }) => `${name}=${value}`).join('; ') : ''
+  cookie = cookieText(signedIn.ok ? signedIn.cookies : null)
   await closeDatabase()
   apps = await Promise.all([startApp({ folder, databaseUrl }), startApp({ folder, databaseUrl })])
 }, 180_000)

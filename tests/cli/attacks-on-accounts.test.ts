@@ -2,7 +2,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 import { signIn } from '@/lib/access/sign-in'
 import { createAccountWith } from '@/lib/access/sign-up'
 import { confirmAddress } from '@/lib/data/mail-links'
-import { sentWith } from '../support/a-browser'
+import { cookieText, sentWith } from '../support/a-browser'
 import { aHousehold } from '../support/a-household'
 import { aPicture } from '../support/a-picture'
 import { type RunningApp, startApp } from '../support/app'
@@ -28,7 +28,7 @@ beforeAll(async () => {
   await confirmAddress(made.accountId)
   home = `${app.address}/home/${made.ids[0]}`
   const signed = await signIn(sentWith(), ASKED)
-  cookie = signed.ok ? signed.cookies.map(({ name, value }) => `${name}=${value}`).join('; ') : ''
+  cookie = cookieText(signed.ok ? signed.cookies : null)
   await back()
 })
 afterAll(async () => {

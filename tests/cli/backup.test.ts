@@ -11,7 +11,7 @@ import { closeDatabase } from '@/lib/data/connection'
 import { exportHouseholds } from '@/lib/data/households'
 import { importHouseholds } from '@/lib/data/import'
 import { aHousehold } from '../support/a-household'
-import { startChild } from '../support/child'
+import { confirmedTo, startChild } from '../support/child'
 import { as, freshDatabase, someone } from '../support/fresh-database'
 import { countRows } from '../support/rows'
 
@@ -119,7 +119,7 @@ test('a backup made while somebody records holds every record confirmed before i
   await child.said('begin')
   try {
     for (let round = 0; round < 3; round++) {
-      const confirmed = child.lines.filter((line) => line.startsWith('done ')).map((line) => line.slice(5))
+      const confirmed = confirmedTo(child)
       const to = join(place.folder, `round-${round}.tar.gz`)
       await makeBackup({ dataFolder: place.folder, databaseFile: database(), to, madeAt: '', version: '' })
       const dataFolder = join(place.folder, `round-${round}`)

@@ -5,7 +5,7 @@ import { createAccountWith } from '@/lib/access/sign-up'
 import { closeDatabase } from '@/lib/data/connection'
 import { importHouseholds } from '@/lib/data/import'
 import { createFeed } from '@/lib/outbound/feed'
-import { sentWith } from '../support/a-browser'
+import { cookieText, sentWith } from '../support/a-browser'
 import { aHousehold } from '../support/a-household'
 import { type RunningApp, startApp } from '../support/app'
 import { as, freshDatabase } from '../support/fresh-database'
@@ -36,7 +36,7 @@ beforeAll(async () => {
   home = imported.ok ? `/home/${imported.ids[0]}` : ''
   feed = (await createFeed(as(viewer)))?.path ?? ''
   const signedIn = await signIn(sentWith(), ASKED)
-  cookie = signedIn.ok ? signedIn.cookies.map(({ name, value }) => `${name}=${value}`).join('; ') : ''
+  cookie = cookieText(signedIn.ok ? signedIn.cookies : null)
   installationSecret()
   await closeDatabase()
 })

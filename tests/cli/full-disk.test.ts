@@ -7,7 +7,7 @@ import { signIn } from '@/lib/access/sign-in'
 import { createAccountWith } from '@/lib/access/sign-up'
 import { closeDatabase } from '@/lib/data/connection'
 import { migrate } from '@/lib/data/migrate'
-import { sentWith } from '../support/a-browser'
+import { cookieText, sentWith } from '../support/a-browser'
 import { aHousehold } from '../support/a-household'
 import { type RunningApp, startApp } from '../support/app'
 import { countRows } from '../support/rows'
@@ -42,7 +42,7 @@ test.skipIf(disk === null)(
     const made = await createAccountWith(ASKED, [aHousehold()])
     const home = made.ok ? `/home/${made.ids[0]}` : ''
     const signedIn = await signIn(sentWith(), ASKED)
-    const cookie = signedIn.ok ? signedIn.cookies.map(({ name, value }) => `${name}=${value}`).join('; ') : ''
+    const cookie = cookieText(signedIn.ok ? signedIn.cookies : null)
     installationSecret()
     await closeDatabase()
     app = await startApp({ folder, databaseUrl: null })

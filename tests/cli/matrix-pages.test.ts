@@ -1,10 +1,11 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { FINDER } from '@/content/finder/finder'
 import { replayFinder } from '@/lib/guide/finder-replay'
+import { cookieText } from '../support/a-browser'
 import { type RunningApp, startApp } from '../support/app'
-import { listPages } from '../support/file-walk'
 import { addressIn, expectedAt, PAGES } from '../support/page-walk'
 import { aPlantedHome, PLANTED, type PlantedHome } from '../support/planted-home'
+import { pageRoutes } from '../support/routes'
 import { besideApp } from '../support/signed-in'
 import { type Answered, ask } from '../support/web-form'
 import { WHO, type Who } from '../support/who-may'
@@ -25,7 +26,7 @@ beforeAll(async () => {
 afterAll(() => app.stop())
 
 function cookieOf(who: Who): string {
-  return planted.cookies[who].map(({ name, value }) => `${name}=${value}`).join('; ')
+  return cookieText(planted.cookies[who])
 }
 
 function outcomeOf({ status, headers, text }: Answered): string {
@@ -43,7 +44,7 @@ function outcomeOf({ status, headers, text }: Answered): string {
 }
 
 test('every page has its wall written down, and no wall is about a page that is gone', () => {
-  expect(Object.keys(PAGES).sort()).toEqual(listPages().sort())
+  expect(Object.keys(PAGES).sort()).toEqual(pageRoutes())
 })
 
 test('everybody gets of every page what its wall says, and nobody reads a word that is not for him', async () => {

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { cookieText } from '../support/a-browser'
 import { type RunningApp, startApp } from '../support/app'
 import { listMade } from '../support/file-walk'
 import { wordsIn } from '../support/garbage'
@@ -16,7 +17,7 @@ beforeAll(async () => {
   app = await startApp({ databaseUrl: null })
   const back = besideApp(app)
   planted = await aPlantedHome()
-  cookie = planted.cookies.owner.map(({ name, value }) => `${name}=${value}`).join('; ')
+  cookie = cookieText(planted.cookies.owner)
   await back()
 })
 afterAll(() => app.stop())

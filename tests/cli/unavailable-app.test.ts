@@ -20,7 +20,7 @@ import { installationSecret } from '@/lib/access/secret'
 import { signIn } from '@/lib/access/sign-in'
 import { createAccountWith } from '@/lib/access/sign-up'
 import { closeDatabase } from '@/lib/data/connection'
-import { sentWith } from '../support/a-browser'
+import { cookieText, sentWith } from '../support/a-browser'
 import { aHousehold } from '../support/a-household'
 import { type RunningApp, startApp } from '../support/app'
 import { freshDatabase } from '../support/fresh-database'
@@ -41,7 +41,7 @@ beforeAll(async () => {
   const made = await createAccountWith(ASKED, [aHousehold()])
   home = made.ok ? `/home/${made.ids[0]}` : ''
   const signedIn = await signIn(sentWith(), ASKED)
-  cookie = signedIn.ok ? signedIn.cookies.map(({ name, value }) => `${name}=${value}`).join('; ') : ''
+  cookie = cookieText(signedIn.ok ? signedIn.cookies : null)
   installationSecret()
   await closeDatabase()
 })

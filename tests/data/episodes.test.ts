@@ -6,8 +6,8 @@ import { listEpisode, recordEpisode } from '@/lib/data/episodes'
 import { importHouseholds } from '@/lib/data/import'
 import { episodeOn } from '@/lib/guide/episode'
 import { aHousehold } from '../support/a-household'
-import { killAfter, startChild } from '../support/child'
 import { AT, as, freshDatabase, someone } from '../support/fresh-database'
+import { killed } from '../support/kills/kill'
 
 freshDatabase()
 
@@ -116,9 +116,7 @@ test('killed five times while starts are booked, every one that was confirmed is
   const confirmed: string[] = []
   for (let kill = 0; kill < 5; kill++) {
     await closeDatabase()
-    const child = startChild('episode', [ann.accountId, home, String(kill)])
-    await killAfter(child, 5 + kill * 37)
-    confirmed.push(...child.lines.filter((line) => line.startsWith('done ')).map((line) => line.slice(5)))
+    confirmed.push(...(await killed('episode', [ann.accountId, home, String(kill)], 5 + kill * 37)))
     const keys = (await listEpisode(ann, home)).map(({ key }) => key)
     const kept = new Set(keys)
     expect(kept.size).toBe(keys.length)

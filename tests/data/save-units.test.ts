@@ -7,8 +7,8 @@ import { listLog } from '@/lib/data/log'
 import { addRecord } from '@/lib/data/records'
 import { type ChangedUnit, saveUnits } from '@/lib/data/save-units'
 import { aHousehold } from '../support/a-household'
-import { killAfter, startChild } from '../support/child'
 import { as, freshDatabase, someone } from '../support/fresh-database'
+import { killed } from '../support/kills/kill'
 import { fortyUnits } from '../support/many-units'
 import { faultsOfFile } from '../support/stored'
 
@@ -74,9 +74,7 @@ test('killed ten times in the middle of sheets, each sheet is there whole or not
   const confirmed = new Set<string>()
   await closeDatabase()
   for (let kill = 0; kill < 10; kill++) {
-    const child = startChild('units', [accountId, String(kill)])
-    await killAfter(child, 5 + kill * 17)
-    for (const line of child.lines) if (line.startsWith('done ')) confirmed.add(line.slice(5))
+    for (const sheet of await killed('units', [accountId, String(kill)], 5 + kill * 17)) confirmed.add(sheet)
     expect(faultsOfFile()).toEqual([])
     const stored = await listHouseholds(viewer)
     await closeDatabase()

@@ -37,6 +37,11 @@ export function startChild(name: string, args: string[] = [], env: Record<string
   }
 }
 
+/** The names of what a child said was done: what was confirmed to it. */
+export function confirmedTo({ lines }: Child): string[] {
+  return lines.filter((line) => line.startsWith('done ')).map((line) => line.slice(5))
+}
+
 /** Waits until the child has begun and some milliseconds more, then kills it at once, as a power cut would. */
 export async function killAfter(child: Child, milliseconds: number): Promise<void> {
   await child.said('begin')

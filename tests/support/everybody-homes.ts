@@ -1,13 +1,14 @@
 import { csvText } from '@/lib/core/csv'
 import type { Household } from '@/lib/core/household'
 import { sheetRows } from '@/lib/core/unit-sheet'
+import { DUSTY_YEAR } from './a-dusty-year'
 import { aHousehold } from './a-household'
 import { fortyUnits } from './many-units'
 
-/** A year and a half of a dusty home, with one of everything: readings, looks, filters taken out, two systems. */
+/** A dusty home with a long past and one of everything: two systems, three filters, devices, a service. */
 export const TOLD: Household = aHousehold({
+  ...DUSTY_YEAR,
   id: 'told',
-  since: '2025-06-01',
   hardWater: true,
   systems: [
     ...aHousehold().systems,
@@ -37,20 +38,8 @@ export const TOLD: Household = aHousehold({
     { id: 'drain', kind: 'condensate-drain' },
   ],
   records: [
-    { on: '2025-08-01', kind: 'filter-changed', filter: 'hall' },
+    ...DUSTY_YEAR.records,
     { on: '2025-09-12', kind: 'service-done', task: 'heating-service', subject: 'main', by: 'technician' },
-    { on: '2025-11-02', kind: 'filter-changed', filter: 'hall', light: 'dark' },
-    { on: '2026-01-10', kind: 'filter-changed', filter: 'hall', light: 'dark' },
-    { on: '2026-02-12', kind: 'filter-looked', filter: 'hall', light: 'half' },
-    { on: '2026-03-20', kind: 'filter-changed', filter: 'hall', light: 'dark' },
-    { on: '2026-06-25', kind: 'filter-changed', filter: 'hall', light: 'half' },
-    { on: '2026-09-20', kind: 'filter-changed', filter: 'hall', light: 'dark' },
-    { on: '2026-10-20', kind: 'filter-looked', filter: 'hall', light: 'clear' },
-  ],
-  readings: [
-    { system: 'main', from: '2026-01-01', to: '2026-01-31', source: 'thermostat', heatHours: 260, coolHours: 0 },
-    { system: 'main', from: '2026-07-01', to: '2026-07-31', source: 'thermostat', heatHours: 0, coolHours: 150 },
-    { system: 'main', from: '2026-10-01', to: '2026-10-20', source: 'thermostat', heatHours: 50, coolHours: 2 },
   ],
 })
 

@@ -13,11 +13,6 @@ export interface Made {
   call: (...args: unknown[]) => Promise<unknown>
 }
 
-/** The address of every page of the app, out of its files. */
-export function listPages(): string[] {
-  return filesOf('page.tsx').map((file) => pathOf(file, 'page.tsx'))
-}
-
 /** Everything that the wrapper made in `actions.ts` or `route.ts`, each with its declared need out of the registry. */
 export async function listMade(kind: 'actions.ts' | 'route.ts'): Promise<Made[]> {
   const made = await Promise.all(

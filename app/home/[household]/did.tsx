@@ -1,7 +1,8 @@
+import { sentenceOf } from '@/app/sentence-of'
 import { undo } from './actions'
 import { OneButton } from './one-button'
 
-const SAYS: Record<string, string> = {
+const SAYS = {
   recorded: 'Recorded. The days below are reckoned anew.',
   already: 'That was recorded already; it counts once.',
   completed: 'That day was recorded already; what was missing in it has been added.',
@@ -14,7 +15,7 @@ const SAYS: Record<string, string> = {
 
 /** What has just been done, with a way back. */
 export function Did({ id, did, entry }: { id: string; did: unknown; entry: unknown }) {
-  const say = typeof did === 'string' && Object.hasOwn(SAYS, did) ? SAYS[did] : undefined
+  const say = sentenceOf(SAYS, did)
   if (!say) return null
   return (
     <div className="notice" role="status">

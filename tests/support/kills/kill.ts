@@ -1,4 +1,4 @@
-import { type Child, killAfter, startChild } from '../child'
+import { confirmedTo, killAfter, startChild } from '../child'
 
 /** How often a child is killed, and how many milliseconds after it began each time. */
 export interface Kills {
@@ -16,9 +16,9 @@ export interface Survived {
   torn: string[]
 }
 
-/** Starts a child, kills it, and gives the names of what it said was done. */
+/** Starts a child, kills it after it began, and gives what was confirmed to it. */
 export async function killed(name: string, args: string[], milliseconds: number): Promise<string[]> {
-  const child: Child = startChild(name, args)
+  const child = startChild(name, args)
   await killAfter(child, milliseconds)
-  return child.lines.flatMap((line) => (line.startsWith('done ') ? [line.slice(5)] : []))
+  return confirmedTo(child)
 }

@@ -6,7 +6,7 @@ import { closeDatabase } from '@/lib/data/connection'
 import { importHouseholds } from '@/lib/data/import'
 import { databaseFile } from '@/lib/data/place'
 import { aHousehold } from '../a-household'
-import { type Child, startChild } from '../child'
+import { type Child, confirmedTo, startChild } from '../child'
 import { as, someone } from '../someone'
 import type { Kills, Survived } from './kill'
 
@@ -54,7 +54,7 @@ async function cutPower(
   child.process.kill('SIGSTOP')
   // What it had said before it stopped is still on its way here.
   await pause(150)
-  const confirmed = child.lines.flatMap((line) => (line.startsWith('done ') ? [line.slice(5)] : []))
+  const confirmed = confirmedTo(child)
   const database = databaseFile()
   mkdirSync(folder, { recursive: true })
   const file = join(folder, 'plenum.db')

@@ -3,6 +3,7 @@ import { databasePage } from '@/app/database-page'
 import { homeTitle } from '@/app/home/[household]/title'
 import { now } from '@/app/now'
 import { ErrorSummary } from '@/app/parts/error-summary'
+import { sentenceOf } from '@/app/sentence-of'
 import { compareDays } from '@/lib/core/day'
 import { may } from '@/lib/core/viewer'
 import type { LogEntry } from '@/lib/data/log'
@@ -27,7 +28,7 @@ export const generateMetadata = homeTitle('Log')
 // Longer pages are slow on a phone, and nobody reads them.
 const LINES = 200
 
-const SAYS: Record<string, string> = {
+const SAYS = {
   undone: 'Taken back. The log keeps it, marked.',
   corrected: 'Corrected. The log keeps what stood there before.',
 }
@@ -50,7 +51,7 @@ async function Page({ params, searchParams }: Props) {
     ...guide.map((line) => ({ on: line.on, line })),
   ].sort((a, b) => compareDays(b.on, a.on))
   const isEmpty = all.length + reminders.length + pauses.length + guide.length === 0
-  const say = typeof sent.did === 'string' && Object.hasOwn(SAYS, sent.did) ? SAYS[sent.did] : undefined
+  const say = sentenceOf(SAYS, sent.did)
   const mayRecord = may(stored.role, 'record') && stored.state === 'open'
   const isWhole = sent.all === '1' || lines.length <= LINES
   const years = [...new Set(all.filter(({ standing }) => standing).map(({ record }) => record.on.slice(0, 4)))]

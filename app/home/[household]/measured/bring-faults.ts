@@ -6,8 +6,3 @@ export const BRING_FAULTS = {
   gone: 'This file was kept already, or lay here for more than a day and is gone. Bring it again.',
 } as const
 export type BringFault = keyof typeof BRING_FAULTS
-
-/** The sentence of a word in an address; null for words that are none of ours. */
-export function bringFault(word: unknown): string | null {
-  return typeof word === 'string' && Object.hasOwn(BRING_FAULTS, word) ? BRING_FAULTS[word as BringFault] : null
-}

@@ -2,6 +2,7 @@ import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
 import { homeTitle } from '@/app/home/[household]/title'
 import { momentInWords } from '@/app/moment-in-words'
+import { sentenceOf } from '@/app/sentence-of'
 import { spanInWords } from '@/lib/core/day-words'
 import type { Household } from '@/lib/core/household'
 import { readingInWords } from '@/lib/core/reading-words'
@@ -11,7 +12,7 @@ import { HomeNav } from '../home-nav'
 import { LineButton } from '../line-button'
 import { loadHome } from '../load'
 import { takeBackMeasured, takeMeasuredOut } from './actions'
-import { bringFault } from './bring-faults'
+import { BRING_FAULTS } from './bring-faults'
 import { BringForm } from './bring-form'
 import { Did } from './did'
 
@@ -32,7 +33,7 @@ export default databasePage(async ({ params, searchParams }: Props) => {
   const readings = await listReadings(viewer, id)
   const measurings = await listMeasurings(viewer, id)
   const mayChange = may(stored.role, 'manage') && stored.state === 'open'
-  const say = bringFault(fault)
+  const say = sentenceOf(BRING_FAULTS, fault)
   return (
     <>
       <HomeNav id={id} name={household.name} current="Details" />
