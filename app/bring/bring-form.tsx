@@ -52,13 +52,16 @@ export function BringForm({ signedIn }: { signedIn: boolean }) {
         <button type="submit" className="main" disabled={isReading}>
           {isReading ? 'Reading…' : 'Show what is due'}
         </button>
-        {signedIn && (
+        {/* Of two actions in one form, an answer without scripts finds its way back only to the first. */}
+        {signedIn && isHydrated && (
           <button type="submit" formAction={keep} disabled={isKeeping}>
             {isKeeping ? 'Keeping…' : 'Keep it in my account'}
           </button>
         )}
-        <Link href="/sample">No file? Look around a sample home</Link>
       </div>
+      <p>
+        <Link href="/sample">No file? Look around a sample home</Link>
+      </p>
     </form>
   )
 }

@@ -8,6 +8,7 @@ import { listHouseholds } from '@/lib/data/households'
 import { prepareDatabase } from '@/lib/data/prepare'
 import { createDatabase, startPostgres } from '../support/postgres'
 import { type Prepared, prepared } from './a-landlord'
+import { BROUGHT, broughtHomes } from './one-brought'
 import { nthRecord, recordHeaders } from './one-record'
 import { type BenchServer, serve } from './server'
 import type { Row } from './table'
@@ -16,60 +17,68 @@ const SECONDS = Number(process.env.LOAD_SECONDS || 120)
 const CONNECTIONS = 8
 
 interface Taken {
-  /** Milliseconds of each answer. */
-  times: number[]
-  /** Answers that say something went wrong, by what was asked. */
+  /** Milliseconds of each answer, by what was asked. */
+  times: Map<string, number[]>
+  /** Answers that say something went wrong. */
   wrong: Map<string, number>
   recorded: number
+  brought: number
   seconds: number
 }
 
-/** Reads, records, feeds and walks the guide from several connections at once. */
+/** Reads, records, brings homes, feeds and walks the guide from several connections at once. */
 async function load(server: BenchServer, { cookie, feed, homes }: Prepared): Promise<Taken> {
-  const taken: Taken = { times: [], wrong: new Map(), recorded: 0, seconds: 0 }
+  const taken: Taken = { times: new Map(), wrong: new Map(), recorded: 0, brought: 0, seconds: 0 }
+  const bring = await broughtHomes(server.address, cookie)
   let number = 0
-  const get = (path: () => string): autocannon.Request => ({
-    method: 'GET',
-    setupRequest: (request) => ({ ...request, path: path(), headers: { ...request.headers, cookie } }),
-    onResponse: (status) => count(status, 'GET', [200, 304]),
-  })
+  function asked(
+    what: string,
+    request: () => Partial<autocannon.Request>,
+    { fine, done }: { fine: number; done?: () => void } = { fine: 200 },
+  ): autocannon.Request {
+    return {
+      setupRequest(given, context: { began?: number }) {
+        context.began = performance.now()
+        const { headers, ...own } = request()
+        return { ...given, ...own, headers: { ...given.headers, cookie, ...headers } }
+      },
+      onResponse(status, _body, context: { began?: number }) {
+        const times = taken.times.get(what) ?? []
+        taken.times.set(what, [...times, performance.now() - (context.began ?? Number.NaN)])
+        if (status === fine) done?.()
+        else taken.wrong.set(`${what} ${status}`, (taken.wrong.get(`${what} ${status}`) ?? 0) + 1)
+      },
+    }
+  }
   const anyHome = () => homes[number++ % homes.length] as string
-  const record: autocannon.Request = {
-    method: 'POST',
-    path: '/homes/record/kept',
-    setupRequest: (request) => {
-      const { body } = nthRecord(homes, number++)
-      return { ...request, body, headers: { ...request.headers, ...recordHeaders(cookie, server.address) } }
-    },
-    onResponse: (status) => {
-      if (status === 200) taken.recorded++
-      count(status, 'POST /homes/record/kept', [200])
-    },
-  }
-  function count(status: number, what: string, fine: number[]): void {
-    if (!fine.includes(status)) taken.wrong.set(`${what} ${status}`, (taken.wrong.get(`${what} ${status}`) ?? 0) + 1)
-  }
+  const record = asked(
+    'a record',
+    () => ({
+      method: 'POST',
+      path: '/homes/record/kept',
+      body: nthRecord(homes, number++).body,
+      headers: recordHeaders(cookie, server.address),
+    }),
+    { fine: 200, done: () => taken.recorded++ },
+  )
   const options: autocannon.Options = {
     url: server.address,
     connections: CONNECTIONS,
     duration: SECONDS,
     timeout: 30,
     requests: [
-      get(() => '/homes'),
-      get(() => `/home/${anyHome()}`),
+      asked('all homes', () => ({ path: '/homes' })),
+      asked('a home', () => ({ path: `/home/${anyHome()}` })),
       record,
-      get(() => `/home/${anyHome()}/year`),
-      get(() => feed),
-      get(() => '/check/no-heat'),
+      asked('a year', () => ({ path: `/home/${anyHome()}/year` })),
+      asked('the calendar', () => ({ path: feed })),
+      asked('the guide', () => ({ path: '/check/no-heat' })),
       record,
-      get(() => '/find'),
+      asked('the finder', () => ({ path: '/find' })),
+      asked('a home brought', () => bring(number++), { fine: 303, done: () => taken.brought++ }),
     ],
   }
-  const result = await new Promise<autocannon.Result>((resolve, reject) => {
-    // Called back, it gives the run itself, which tells of every answer; awaited, only the sums.
-    const run = autocannon(options, (error, sums) => (error ? reject(error) : resolve(sums)))
-    run.on('response', (_client, _status, _bytes, time) => taken.times.push(time))
-  })
+  const result = await autocannon(options)
   taken.seconds = result.duration
   if (result.errors > 0) taken.wrong.set('no answer', result.errors)
   return taken
@@ -89,25 +98,44 @@ async function measure(kind: string, url: string): Promise<Row[]> {
   const kept = await listHouseholds(ready.viewer)
   await closeDatabase()
   const records = kept.reduce((sum, { household }) => sum + household.records.length, 0)
-  const sorted = taken.times.toSorted((a, b) => a - b)
-  const at = (share: number) => `${(sorted[Math.floor(share * sorted.length)] ?? 0).toFixed(0)} ms`
+  const brought = kept.map(({ household }) => household.name).filter((name) => name.startsWith(BROUGHT))
+  const all = [...taken.times.values()].flat()
   const wrong = [...taken.wrong].map(([what, count]) => `${what}: ${count}`).join(', ')
   return [
     {
       what: `${kind}: mixed requests for ${taken.seconds.toFixed(0)} s, ${CONNECTIONS} connections`,
-      figure: `${(taken.times.length / taken.seconds).toFixed(0)} a second; p50 ${at(0.5)}, p95 ${at(0.95)}, p99 ${at(0.99)}`,
+      figure: `${(all.length / taken.seconds).toFixed(0)} a second; ${spread(all, [0.5, 0.95, 0.99])}`,
     },
+    ...[...taken.times].map(([what, times]) => ({ what: `${kind}: ${what}`, figure: spread(times, [0.5, 0.95]) })),
     { what: `${kind}: errors`, figure: wrong || 'none', goal: 'none', meets: wrong === '' },
+    keptRow(`${kind}: records confirmed and kept`, taken.recorded, records),
+    keptRow(`${kind}: homes confirmed and kept`, taken.brought, new Set(brought).size),
     {
-      what: `${kind}: records confirmed and kept`,
-      figure: `${taken.recorded} and ${records}`,
-      // Those that were on their way when the time was over may be kept without the answer having been read.
-      goal: `none lost, at most ${CONNECTIONS} more`,
-      meets: taken.recorded > 0 && records - taken.recorded >= 0 && records - taken.recorded <= CONNECTIONS,
+      what: `${kind}: homes kept twice`,
+      figure: `${brought.length - new Set(brought).size}`,
+      goal: 'none',
+      meets: brought.length === new Set(brought).size,
     },
     { what: `${kind}: memory at rest, under load`, figure: `${atRest.toFixed(0)} MB, ${underLoad.toFixed(0)} MB` },
     { what: `${kind}: start on existing data, nothing to build`, figure: `${(server.startedIn / 1000).toFixed(1)} s` },
   ]
+}
+
+function spread(times: number[], shares: number[]): string {
+  const sorted = times.toSorted((a, b) => a - b)
+  return shares
+    .map((share) => `p${100 * share} ${(sorted[Math.floor(share * sorted.length)] ?? Number.NaN).toFixed(0)} ms`)
+    .join(', ')
+}
+
+// What was on its way when the time was over may be kept without its answer having been read.
+function keptRow(what: string, confirmed: number, kept: number): Row {
+  return {
+    what,
+    figure: `${confirmed} and ${kept}`,
+    goal: `none lost, at most ${CONNECTIONS} more`,
+    meets: confirmed > 0 && kept >= confirmed && kept - confirmed <= CONNECTIONS,
+  }
 }
 
 /** The built app under a mixed load, on both kinds of database; counted afterwards. */

@@ -1,7 +1,22 @@
-import { expect, test } from 'vitest'
+import { afterAll, beforeAll, expect, test } from 'vitest'
 import { writeHouseholdFile } from '@/lib/forms/household-file'
+import { type RunningApp, startApp } from '../support/app'
 import { axeFindings, DESKTOP, expectBrowserProblem, newPage, PHONE, screenshot } from '../support/browser'
 import { larkspur } from '../support/larkspur'
+import { anAccount, besideApp, signInOn } from '../support/signed-in'
+
+let app: RunningApp
+let leave: () => Promise<void>
+
+beforeAll(async () => {
+  app = await startApp()
+  leave = besideApp(app)
+}, 600_000)
+
+afterAll(async () => {
+  await leave?.()
+  await app?.stop()
+})
 
 const file = (text: string | Buffer, name = 'homes.json') => ({
   name,
@@ -88,3 +103,24 @@ test('the file that is written for a sample can be brought again', async () => {
   await page.getByText('Nothing of this is stored').waitFor()
   expect(await page.getByRole('heading', { level: 1 }).count()).toBe(3)
 })
+
+for (const javaScript of [true, false])
+  test(`whoever is signed in hears of every fault, mends and keeps; JavaScript ${javaScript ? 'on' : 'off'}`, async () => {
+    const name = `bringer-${javaScript}`
+    await anAccount(name)
+    const page = await newPage({ javaScript, baseURL: app.address })
+    await signInOn(page, app.address, name)
+    await page.goto('/bring')
+    const broken = JSON.stringify({ ...larkspur(), households: [{ ...larkspur().households[0], people: -1 }] })
+    await page.getByLabel('Or paste').fill(broken)
+    // With scripts a file can be kept at once, without them after it was shown.
+    const first = javaScript ? 'Keep it in my account' : 'Show what is due'
+    await page.getByRole('button', { name: first }).click()
+    await page.getByRole('alert').getByText('households[0].people').waitFor()
+    expect(await page.getByLabel('Or paste').inputValue()).toBe(broken)
+    await page.getByLabel('Or paste').fill(JSON.stringify({ ...larkspur(), households: [larkspur().households[0]] }))
+    await page.getByRole('button', { name: first }).click()
+    if (!javaScript) await page.getByRole('button', { name: 'Keep it in my account' }).click()
+    await page.waitForURL(/\/home\//)
+    await page.getByRole('heading', { level: 1, name: NAME }).waitFor()
+  })

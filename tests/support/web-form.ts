@@ -33,33 +33,35 @@ export function ask(address: string, { method = 'GET', headers, body, ca }: Sent
 }
 
 /**
- * Fills in the form of a page that has a certain field, and sends it as a browser without JavaScript does: with the
- * hidden fields that the page gave it.
+ * The form of a page that has a certain field, as a browser without JavaScript would send it before anything is typed:
+ * with the hidden fields that the page gave it.
  */
+export function formOf(page: Answered, field: string): FormData {
+  const form = page.text.match(/<form\b[\s\S]*?<\/form>/g)?.find((found) => found.includes(`name="${field}"`))
+  if (!form) throw new Error(`the page answers ${page.status} and has no form with a field ${field}:\n${page.text}`)
+  const data = new FormData()
+  for (const [input] of form.matchAll(/<input\b[^>]*type="hidden"[^>]*>/g))
+    data.append(attribute(input, 'name'), attribute(input, 'value'))
+  return data
+}
+
+/** A filled-in form as it goes over the line. */
+export async function encoded(data: FormData): Promise<{ body: Buffer; type: string }> {
+  const sent = new Response(data)
+  return { body: Buffer.from(await sent.arrayBuffer()), type: sent.headers.get('content-type') ?? '' }
+}
+
+/** Fills in the form of a page that has a certain field, and sends it as a browser without JavaScript does. */
 export async function sendForm(
   address: string,
   typed: Record<string, string | File>,
   sent: Sent = {},
 ): Promise<Answered> {
-  const page = await ask(address, sent)
-  const field = Object.keys(typed)[0]
-  const form = page.text.match(/<form\b[\s\S]*?<\/form>/g)?.find((found) => found.includes(`name="${field}"`))
-  if (!form) throw new Error(`${address} answers ${page.status} and has no form with a field ${field}:\n${page.text}`)
-  const data = new FormData()
-  for (const [input] of form.matchAll(/<input\b[^>]*type="hidden"[^>]*>/g))
-    data.append(attribute(input, 'name'), attribute(input, 'value'))
+  const data = formOf(await ask(address, sent), Object.keys(typed)[0] ?? '')
   for (const [name, value] of Object.entries(typed)) data.append(name, value)
-  const encoded = new Response(data)
-  return ask(address, {
-    ...sent,
-    method: 'POST',
-    body: Buffer.from(await encoded.arrayBuffer()),
-    headers: {
-      origin: new URL(address).origin,
-      ...sent.headers,
-      'content-type': encoded.headers.get('content-type') ?? '',
-    },
-  })
+  const { body, type } = await encoded(data)
+  const headers = { origin: new URL(address).origin, ...sent.headers, 'content-type': type }
+  return ask(address, { ...sent, method: 'POST', body, headers })
 }
 
 function attribute(tag: string, name: string): string {
