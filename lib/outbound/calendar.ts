@@ -3,6 +3,7 @@ import ical, { ICalAlarmType, ICalCalendarMethod, ICalEventTransparency } from '
 import { type Day, dayNumber } from '@/lib/core/day'
 import type { HouseholdPlan } from '@/lib/core/plan-types'
 import type { StoredHousehold } from '@/lib/data/households'
+import { foldLines } from './fold'
 import { itemSentences, itemTitle, recordAddress, shownOn } from './item-words'
 
 /** A home with its plan on its own day. */
@@ -63,6 +64,8 @@ export function feedTag(events: readonly FeedEvent[], name: string): string {
     .slice(0, 32)}"`
 }
 
+const END = 'END:VCALENDAR'
+
 /** The feed as RFC 5545 text: whole-day events, one alarm each, which don't make anybody busy. */
 export function calendarText(events: readonly FeedEvent[], { name }: { name: string }): string {
   const calendar = ical({
@@ -71,6 +74,8 @@ export function calendarText(events: readonly FeedEvent[], { name }: { name: str
     method: ICalCalendarMethod.PUBLISH,
     ttl: SIX_HOURS_SECONDS,
   })
+  const around = calendar.toString()
+  let within = ''
   for (const { uid, day, title, text, address, sequence, on } of events) {
     const event = calendar.createEvent({
       id: uid,
@@ -86,8 +91,9 @@ export function calendarText(events: readonly FeedEvent[], { name }: { name: str
       transparency: ICalEventTransparency.TRANSPARENT,
     })
     event.createAlarm({ type: ICalAlarmType.display, triggerAfter: ALARM_AFTER_START_SECONDS, description: title })
+    within += event.toString()
   }
-  return calendar.toString()
+  return `${around.slice(0, -END.length)}${foldLines(within)}${END}`
 }
 
 function atMidnightUtc(day: Day): Date {
