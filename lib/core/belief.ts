@@ -41,12 +41,6 @@ export function thetaOf({ logWeight }: Belief): Theta {
   return quantiles(logWeight)
 }
 
-/** The variance of ln θ. */
-export function varianceOf({ share }: Belief): number {
-  const mean = share.reduce((sum, s, i) => sum + s * (LOG_THETA[i] as number), 0)
-  return share.reduce((sum, s, i) => sum + s * ((LOG_THETA[i] as number) - mean) ** 2, 0)
-}
-
 function beliefOf(logWeight: Float64Array): Belief {
   let greatest = Number.NEGATIVE_INFINITY
   for (const w of logWeight) greatest = Math.max(greatest, w)

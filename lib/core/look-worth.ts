@@ -1,4 +1,4 @@
-import { afterLook, type Belief, chanceOfLights, thetaOf, varianceOf } from './belief'
+import { afterLook, type Belief, chanceOfLights, thetaOf } from './belief'
 import type { DayNumber } from './day'
 import { LIGHTS, type Light } from './household'
 import type { Figures } from './tables'
@@ -67,13 +67,4 @@ export function lookWorth({ belief, expected, dayFull, on }: LookFacts, figures:
     isOver: now.late <= on,
     isWorthIt: rangeDays - rangeAfterDays >= figures.lookWorthDays.value,
   }
-}
-
-/** The variance of ln θ that is expected after a look: never more than before it. */
-export function expectedVariance(belief: Belief, expected: number, figures: Figures): number {
-  const chances = chanceOfLights(belief, expected, figures)
-  return LIGHTS.reduce(
-    (sum, light) => sum + chances[light] * varianceOf(afterLook(belief, { light, expected }, figures)),
-    0,
-  )
 }

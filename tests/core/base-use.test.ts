@@ -48,6 +48,10 @@ test('bills that are larger without heating than in winter are of something else
   expect(isSummerLarger([bill({ amount: 330 }), WINTER], ALONE)).toBe(true)
   // As much is not more.
   expect(isSummerLarger([bill({ amount: 300 }), WINTER], ALONE)).toBe(false)
+  // A summer with cooling on the same meter tells nothing of what is used beside it.
+  const cooled = bill({ amount: 330, modelCoolHours: 120 })
+  expect(isSummerLarger([cooled, WINTER], ALONE)).toBe(true)
+  expect(isSummerLarger([cooled, WINTER], WITH_COOLING)).toBe(false)
   // Without a bill of winter, or without one of summer, nothing can be said.
   expect(isSummerLarger([bill({ amount: 330 })], ALONE)).toBe(false)
   expect(isSummerLarger([WINTER], ALONE)).toBe(false)

@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { tables } from '@/content/tables'
-import { afterLook, type Belief, chanceOfLights, priorBelief, thetaOf, varianceOf } from '@/lib/core/belief'
+import { afterLook, type Belief, chanceOfLights, priorBelief, thetaOf } from '@/lib/core/belief'
 import { LIGHTS } from '@/lib/core/household'
 import { type Look, learnTheta, worldPrior } from '@/lib/core/learning'
-import { expectedVariance, lookWorth } from '@/lib/core/look-worth'
+import { lookWorth } from '@/lib/core/look-worth'
 import { distribution } from '@/lib/core/normal'
 
 const { figures } = tables
@@ -49,13 +49,23 @@ test('before any look the chances are those of a normal load seen with normal er
   }
 })
 
+/** The variance of a belief's place among the factors. */
+function varianceOf({ share }: Belief): number {
+  const mean = share.reduce((sum, s, i) => sum + s * i, 0)
+  return share.reduce((sum, s, i) => sum + s * (i - mean) ** 2, 0)
+}
+
 test('a look is never expected to teach less than nothing', () => {
   let taught = 0
   fc.assert(
     fc.property(anyBelief, fc.double({ min: 0.01, max: 4, noNaN: true }), (belief, expected) => {
       const before = varianceOf(belief)
-      const after = expectedVariance(belief, expected, figures)
-      expect(after).toBeLessThanOrEqual(before + 1e-9)
+      const chances = chanceOfLights(belief, expected, figures)
+      const after = LIGHTS.reduce(
+        (sum, light) => sum + chances[light] * varianceOf(afterLook(belief, { light, expected }, figures)),
+        0,
+      )
+      expect(after).toBeLessThanOrEqual(before * (1 + 1e-9))
       if (after < before * 0.95) taught++
     }),
     { numRuns: 300 },
@@ -92,8 +102,20 @@ test('a look at half a filter is worth it; at a fresh one or under a close limit
   expect(half).toMatchObject({ now: { early: 53, due: 100, late: 190 }, rangeDays: 137, isWorthIt: true })
   expect(half?.rangeAfterDays).toBeLessThan(125)
   expect(lookWorth({ ...evenly(0, 400), expected: 0.009 }, figures)).toBeNull()
+  expect(lookWorth({ ...evenly(1, 400), expected: figures.leastLoadToLearn.value }, figures)).not.toBeNull()
   const limited = lookWorth(evenly(30, 45), figures)
-  expect(limited).toMatchObject({ rangeDays: 0, isWorthIt: false })
+  expect(limited).toMatchObject({ rangeDays: 0, isWorthIt: false, isOver: false })
+})
+
+test('it is over on the day on which it is full in the cleanest home, and on its limit', () => {
+  for (const [on, limit, isOver] of [
+    [189, 400, false],
+    [190, 400, true],
+    [44, 45, false],
+    [45, 45, true],
+    [46, 45, true],
+  ] as const)
+    expect([on, lookWorth(evenly(on, limit), figures)?.isOver]).toEqual([on, isOver])
 })
 
 test('more light never makes the day earlier, and no day is before today', () => {

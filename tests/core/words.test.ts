@@ -7,8 +7,19 @@ import { FILTER_PLACES, TASKS } from '@/lib/core/household'
 import { BASES } from '@/lib/core/plan-types'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { MARKS } from '@/lib/core/tables'
-import { airflowInWords, hoursInWords, numberInWords, pressureInWords, temperatureInWords } from '@/lib/core/unit-words'
-import { basisInWords, markInWords, taskDoneInWords, taskInWords } from '@/lib/core/words'
+import {
+  airflowInWords,
+  areaInWords,
+  heightInWords,
+  hoursInWords,
+  numberInWords,
+  percentInWords,
+  pressureInWords,
+  roughly,
+  temperatureInWords,
+  velocityInWords,
+} from '@/lib/core/unit-words'
+import { basisInWords, doerInWords, markInWords, taskDoneInWords, taskInWords } from '@/lib/core/words'
 import { wrenfield } from '../support/plan-fixtures'
 
 const anyDay = fc.integer({ min: -25_000, max: 47_000 }).map(dayText)
@@ -86,16 +97,30 @@ describe('figures in words', () => {
     expect(temperatureInWords(-40, 'metric')).toBe('−40 °C')
     expect(airflowInWords(1080, 'us')).toBe('1,080 cfm')
     expect(airflowInWords(1000, 'metric')).toBe('1,699 m³/h')
+    expect(pressureInWords(0.15, 'us')).toBe('0.15 inches of water')
     expect(pressureInWords(0.15, 'metric')).toBe('37 pascals')
+    expect(velocityInWords(432, 'us')).toBe('432 feet a minute')
+    expect(velocityInWords(432, 'metric')).toBe('2.2 metres a second')
+    expect(areaInWords(400, 'us')).toBe('2.8 square feet')
+    expect(areaInWords(400, 'metric')).toBe('0.26 square metres')
+    expect(heightInWords(5280, 'us')).toBe('5,280 feet')
+    expect(heightInWords(5280, 'metric')).toBe('1,609 metres')
   })
 
   test('numbers keep their sign and their thousands', () => {
     expect(numberInWords(1234567.4)).toBe('1,234,567')
     expect(numberInWords(-0.2)).toBe('0')
     expect(numberInWords(-1234.56, 1)).toBe('−1,234.6')
+    expect(numberInWords(0)).toBe('0')
+    expect([0.154, 9.99, 10, 99.94, 100, -99.94, -1080.4].map(roughly)).toEqual([
+      ...['0.15', '9.99', '10.0', '99.9', '100', '−99.9', '−1,080'],
+    ])
+    expect(percentInWords(0.62)).toBe('62\u00a0%')
     expect(hoursInWords(1)).toBe('1 hour')
     expect(hoursInWords(7.4)).toBe('7.5 hours')
     expect(hoursInWords(9.8)).toBe('10 hours')
+    expect(hoursInWords(10.4)).toBe('10 hours')
+    expect(hoursInWords(300)).toBe('300 hours')
   })
 })
 
@@ -110,6 +135,8 @@ describe('names in words', () => {
       expect(new Set(words).size).toBe(words.length)
       expect(words.every((each) => each.length > 3)).toBe(true)
     }
+    expect(markInWords('S?')).toBe('published standard, regulation or handbook, from memory')
+    expect([doerInWords('resident'), doerInWords('technician')]).toEqual(['you', 'a licensed technician'])
   })
 
   test('two filters of a kind are told apart, one alone is not burdened', () => {
