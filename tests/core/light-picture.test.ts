@@ -36,6 +36,13 @@ describe('a fair picture', () => {
     }
   })
 
+  test('without noise and pleats it is measured within a hundredth, and against paper so much higher', () => {
+    const still = { noise: 0, pleats: 0, ratio: 0.4, lampWidth: 30 }
+    const ratio = ratioIn(read(still))
+    expect(ratio).toBeCloseTo(0.4, 2)
+    expect(ratioIn(read(still, 'paper'))).toBeCloseTo(ratio * LIGHT_PICTURE.paperOverNew.value, 6)
+  })
+
   test.each([
     [0.9, 'clear'],
     [0.43, 'half'],
@@ -191,6 +198,28 @@ describe('the borders', () => {
       expect(odds.clear + odds.half + odds.dark).toBeCloseTo(1, 9)
       expect(sureness).toBeLessThan(0.6)
     }
+  })
+
+  // The standard normal distribution: 0.8413 lies below one standard deviation, 0.9772 below two.
+  test.each([
+    [CLEAR_FROM, 1, 'clear', 0.8413],
+    [CLEAR_FROM, 2, 'clear', 0.9772],
+    [CLEAR_FROM, -1, 'half', 0.8413],
+    [DARK_TO, -1, 'dark', 0.8413],
+    [DARK_TO, -2, 'dark', 0.9772],
+    [DARK_TO, 1, 'half', 0.8413],
+  ] as const)('%d, %d deviations from it, is %s with %d', (border, deviations, light, sureness) => {
+    const told = judge(border * Math.exp(0.1 * deviations), 0.1, LIGHT_PICTURE)
+    expect(told.light).toBe(light)
+    expect(told.sureness).toBeCloseTo(sureness, 3)
+  })
+
+  test('it says how sure it is in three steps', () => {
+    const say = (deviations: number) => judge(CLEAR_FROM * Math.exp(0.01 * deviations), 0.01, LIGHT_PICTURE).say
+    expect(say(0.85)).toMatch(/^I am sure: clear\. It passes 58 %/)
+    expect(say(0.83)).toMatch(/^I am fairly sure/)
+    expect(say(0.26)).toMatch(/^I am fairly sure/)
+    expect(say(0.25)).toMatch(/^It is close/)
   })
 
   test('linear light is that of the sRGB curve: 0.5 is 0.2140, 0.04045 is 0.0031308 (IEC 61966-2-1, from memory)', () => {

@@ -1,0 +1,107 @@
+import { describe, expect, test } from 'vitest'
+import { type Box, findPanels, surroundLight } from '@/lib/core/light-panels'
+import { fieldOf } from '../support/light-field'
+
+interface Lit extends Box {
+  light: number
+  /** How far the lower edge lies to the right of the upper one. */
+  slant?: number
+  isHollow?: boolean
+}
+
+function isIn({ x, y, width, height, slant = 0, isHollow }: Lit, px: number, py: number): boolean {
+  const [right, down] = [px - x - Math.round(((py - y) / height) * slant), py - y]
+  if (right < 0 || right >= width || down < 0 || down >= height) return false
+  return !isHollow || right < 8 || right >= width - 8 || down < 8 || down >= height - 8
+}
+
+/** What is found in a picture of these, on ground of a light. */
+function found(lit: Lit[], { ground = 0.01, width = 240, height = 180 } = {}): readonly [Box, Box] | null {
+  return findPanels(fieldOf(width, height, (x, y) => lit.find((one) => isIn(one, x, y))?.light ?? ground))
+}
+
+const box = (x: number, y: number, width: number, height: number, light = 0.5): Lit => ({ x, y, width, height, light })
+const LEFT = box(40, 50, 60, 80)
+const RIGHT = box(130, 50, 70, 80, 0.2)
+const places = (lit: Lit[]) => lit.map(({ x, y, width, height }) => expect.objectContaining({ x, y, width, height }))
+
+describe('two panels side by side', () => {
+  test('are found where they are, the left one first, whichever is brighter', () => {
+    expect(found([LEFT, RIGHT])).toEqual(places([LEFT, RIGHT]))
+    expect(found([RIGHT, { ...LEFT, light: 0.05 }])).toEqual(places([LEFT, RIGHT]))
+  })
+
+  test('are found in a picture of any size', () => {
+    const [left, right] = [box(20, 25, 30, 40), box(65, 25, 35, 40)]
+    expect(found([left, right], { width: 120, height: 90 })).toEqual(places([left, right]))
+    const [larger, beside] = [box(60, 75, 90, 120), box(195, 75, 105, 120)]
+    expect(found([larger, beside], { width: 360, height: 270 })).toEqual(places([larger, beside]))
+    // Four columns and two rows more than make whole squares.
+    expect(found([larger, beside], { width: 362, height: 272 })).toEqual(places([larger, beside]))
+  })
+
+  test('may reach the edges of the picture', () => {
+    const across = [box(0, 60, 100, 60), box(140, 60, 100, 60)]
+    expect(found(across)).toEqual(places(across))
+    const down = [box(40, 0, 60, 180), box(130, 0, 70, 180)]
+    expect(found(down)).toEqual(places(down))
+  })
+
+  test('are told from the ground where they are six tenths brighter', () => {
+    expect(found([LEFT, { ...RIGHT, light: 0.17 }], { ground: 0.1 })).toEqual(places([LEFT, RIGHT]))
+    expect(found([LEFT, { ...RIGHT, light: 0.15 }], { ground: 0.1 })).toBeNull()
+  })
+})
+
+describe('what is no pair of panels', () => {
+  test('is one alone, one above the other, or one much higher', () => {
+    expect(found([LEFT])).toBeNull()
+    expect(found([box(80, 10, 80, 60), box(80, 100, 80, 60)])).toBeNull()
+    expect(found([LEFT, { ...RIGHT, y: 80 }])).toEqual(places([LEFT, { ...RIGHT, y: 80 }]))
+    expect(found([LEFT, { ...RIGHT, y: 84 }])).toBeNull()
+    expect(found([{ ...LEFT, y: 84 }, RIGHT])).toBeNull()
+  })
+
+  test('is of areas that differ by more than two and a half times', () => {
+    expect(found([box(20, 50, 100, 80), box(160, 50, 42, 80)])).not.toBeNull()
+    expect(found([box(20, 50, 100, 80), box(160, 50, 38, 80)])).toBeNull()
+    expect(found([box(20, 50, 38, 80), box(100, 50, 100, 80)])).toBeNull()
+  })
+
+  test('is three of like size; a third that is small, or hardly there, does not count', () => {
+    const two = [box(20, 20, 60, 80), box(100, 20, 60, 80)]
+    expect(found([...two, box(170, 20, 60, 80)])).toBeNull()
+    expect(found([...two, box(170, 20, 32, 80)])).toBeNull()
+    expect(found([...two, box(170, 20, 28, 80)])).toEqual(places(two))
+    // Less than a fiftieth of the picture is no region: 864 of 43,200 pixels.
+    const small = [box(20, 20, 30, 40), box(70, 20, 30, 40)]
+    expect(found([...small, box(120, 20, 22, 40)])).toBeNull()
+    expect(found([...small, box(120, 20, 20, 40)])).toEqual(places(small))
+  })
+
+  test('is a rim of light round something dark', () => {
+    expect(found([{ ...LEFT, isHollow: true }, RIGHT])).toBeNull()
+    expect(found([LEFT, { ...RIGHT, isHollow: true }])).toBeNull()
+  })
+
+  test('is two that lie over one another more than a slant explains', () => {
+    const slanted = (slant: number) => [
+      { ...box(40, 40, 60, 80), slant },
+      { ...box(106, 40, 60, 80), slant },
+    ]
+    expect(found(slanted(28))).not.toBeNull()
+    expect(found(slanted(38))).toBeNull()
+  })
+
+  test('is a picture of one light', () => {
+    expect(found([])).toBeNull()
+    expect(found([], { ground: 0 })).toBeNull()
+  })
+})
+
+test('the light beside the panels is the middle of the picture’s rim', () => {
+  const rim = fieldOf(40, 20, (x, y) => (y === 0 ? 0.1 : y === 19 ? 0.3 : x === 0 || x === 39 ? 0.2 : 0.9))
+  expect(surroundLight(rim)).toBeCloseTo(0.2, 6)
+  const brightSides = fieldOf(40, 20, (x, y) => (y === 0 || y === 19 ? 0.1 : x === 0 || x === 39 ? 0.8 : 0.9))
+  expect(surroundLight(brightSides)).toBeCloseTo(0.1, 6)
+})
