@@ -1,9 +1,9 @@
-import { type Day, dayNumber, dayText } from './day'
+import { type Day, dayText } from './day'
 import { dateInWords } from './day-words'
-import type { Climate, Household, System } from './household'
+import type { Climate, System } from './household'
 import { Profiles } from './profile'
+import { runSettings } from './runtime'
 import { type SeasonKind, seasonOf } from './season'
-import { systemDays } from './system-days'
 import type { Tables } from './tables'
 import { numberInWords } from './unit-words'
 
@@ -25,16 +25,10 @@ const SYSTEM: System = {
 }
 
 export function climateFollows(climate: Climate, tables: Tables, on: Day): ClimateFollows {
-  const home = { climate, systems: [SYSTEM], filters: [], readings: [], dustEvents: [], people: 2, pets: 0 }
-  const { profile } = systemDays(
-    home as unknown as Household,
-    SYSTEM,
-    dayNumber(on),
-    tables,
-    new Profiles(tables.figures),
-  )
+  const { figures } = tables
+  const profile = new Profiles(figures).get(climate, runSettings(SYSTEM, climate, figures), { heat: 1, cool: 1 })
   const season = (kind: SeasonKind) => {
-    const found = seasonOf(profile, kind, Number(on.slice(0, 4)), tables.figures)
+    const found = seasonOf(profile, kind, Number(on.slice(0, 4)), figures)
     // A season ends on the first day after it.
     return found && { from: dayText(found.start), to: dayText(found.end - 1) }
   }

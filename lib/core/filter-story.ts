@@ -69,17 +69,18 @@ export function filterStory({ f, days, history, belief, on }: StoryFacts, tables
     // Two changes on one day are one; what was taken out before the two years began is over.
     if (to !== null && (to === change.on || to < since)) return []
     const { f: then, grams } = asFitted(f, days, change.fitted, tables)
+    const { loading } = then
     const limitDays = limitOf(then).days
     const seen = to ?? on
-    const light = to === null ? undefined : history.looks.find((look) => look.on === to && look.light)?.light
+    const light = history.looks.find((look) => look.on === to && look.light)?.light
     return [
       {
         kind: then.row.name,
         from: change.on,
         to,
-        points: then.loading
+        points: loading
           ? loadPoints(
-              { load: (day) => (grams(day) - grams(change.on)) / (then.loading?.capacityGrams ?? 1), theta },
+              { load: (day) => (grams(day) - grams(change.on)) / loading.capacityGrams, theta },
               { from: change.on, to: to ?? Math.max(on, change.on + limitDays) },
             )
           : [],

@@ -57,9 +57,8 @@ export function searchText(text: string): string {
 
 /** The homes of one page of a query. `homes` come by building and name; every word that is searched for must be found. */
 export function pageOfHomes<H extends ListedHome>(homes: readonly H[], query: HomesQuery): HomesPage<H> {
-  const words = searchText(query.search ?? '')
-    .split(/\s+/)
-    .filter((word) => word !== '')
+  // Between two blanks there is an empty word, which is found everywhere.
+  const words = searchText(query.search ?? '').split(/\s/)
   const among = homes.filter(
     (home) =>
       (query.building === undefined || home.building === query.building) &&

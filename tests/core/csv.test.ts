@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { csvText } from '@/lib/core/csv'
+import { csvText, withoutApostrophe } from '@/lib/core/csv'
 
 test('whatever is written is read back by an independent reader, but for the apostrophe before a formula', () => {
   const rows = fc.array(fc.array(fc.string({ unit: 'binary' }), { minLength: 3, maxLength: 3 }), {
@@ -16,6 +16,14 @@ test('whatever is written is read back by an independent reader, but for the apo
     { numRuns: 50 },
   )
 }, 30_000)
+
+test('a cell that was written reads as it was, with apostrophes of its own before it or a formula', () => {
+  const cells = ['=1+1', "'=1+1", "''=1", "'tis", "'", '', 'plain', '  =cmd()', "' =1"]
+  const [read = []] = parse(csvText([cells]), { bom: true, record_delimiter: '\r\n' }) as string[][]
+  expect(read.map(withoutApostrophe)).toEqual(cells)
+  // A sheet of another program: no apostrophe of ours, and nothing is taken away.
+  expect(['=1+1', '-5', "'tis"].map(withoutApostrophe)).toEqual(['=1+1', '-5', "'tis"])
+})
 
 test('no cell begins like a formula, also behind blanks', () => {
   const csv = csvText([['=1+1', '+1', '-1', '@x', '\t=1', '  =cmd()', 'plain', '2026-11-25']])

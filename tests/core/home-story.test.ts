@@ -4,7 +4,7 @@ import { SAMPLE_DAY, sampleFile } from '@/content/sample'
 import { tables } from '@/content/tables'
 import { addDays, dayNumber } from '@/lib/core/day'
 import { looksWorth, systemStory } from '@/lib/core/home-story'
-import type { Household } from '@/lib/core/household'
+import type { Filter, Household } from '@/lib/core/household'
 import type { MonthHours } from '@/lib/core/month-hours'
 import { planHousehold } from '@/lib/core/plan'
 import { worthInWords } from '@/lib/core/worth-words'
@@ -79,6 +79,41 @@ test('a look on a day to come is judged by what the filter will hold then', () =
   const gain = (worth: typeof today) => (worth ? worth.rangeDays - worth.rangeAfterDays : 0)
   expect(gain(then)).toBeGreaterThan(gain(today))
   expect(worthInWords(then ?? null, 'then')).toMatch(/^(Worth it|Not needed): a look then would narrow the \d+ days/)
+})
+
+test('each filter’s look is judged on its own look day, and one that has no look day to come on the day of the plan', () => {
+  const hall = aHousehold().filters[0] as Filter
+  const home = aHousehold({
+    since: '2026-09-01',
+    dustEvents: [],
+    readings: [],
+    filters: [hall, { ...hall, id: 'den' }],
+    records: ['hall', 'den'].map((filter) => ({ on: '2026-11-10', kind: 'filter-changed', filter })),
+  })
+  const on = '2026-11-25'
+  const today = looksWorth(home, tables, on)
+  const items = [
+    { subject: 'hall' },
+    { subject: 'den', lookOn: '2026-12-20' },
+    { subject: 'hall', lookOn: '2026-12-05' },
+    { subject: 'hall', lookOn: '2026-12-31' },
+  ]
+  const then = looksWorth(home, tables, on, items)
+  const at = (day: string, id: string) => looksWorth(home, tables, on, [{ subject: id, lookOn: day }]).get(id)
+  expect(then.get('hall')).toEqual(at('2026-12-05', 'hall'))
+  expect(then.get('den')).toEqual(at('2026-12-20', 'den'))
+  expect(then.get('hall')).not.toEqual(today.get('hall'))
+  expect(then.get('den')).not.toEqual(at('2026-12-05', 'den'))
+  expect(looksWorth(home, tables, on, [{ subject: 'hall', lookOn: '2026-11-12' }]).get('hall')).toEqual(
+    today.get('hall'),
+  )
+})
+
+test('how the dust was learned is told as soon as one filter of a system has a model, and of screens alone never', () => {
+  const hall = aHousehold().filters[0] as Filter
+  const screen: Filter = { ...hall, id: 'head', place: 'ductless-head', medium: 'screen' }
+  expect(storyOf(aHousehold({ filters: [screen, hall], records: [] })).steps).toHaveLength(1)
+  expect(storyOf(aHousehold({ filters: [screen], records: [] })).steps).toBeNull()
 })
 
 test('a year of months is a year of the model, and a measured month is what was read', () => {

@@ -21,6 +21,31 @@ test('a kind on the shelf that nobody needs stays in the list and is not bought'
   expect(line).toMatchObject({ needed: 0, toBuy: 0, boxes: 0, shortOn: null, orderBy: null })
 })
 
+test('a kind that the shelf does not know is bought singly, and one not needed before the end is not asked for', () => {
+  const thin = { ...KIND, size: '8x20x1' }
+  const needs: Need[] = [
+    { kind: KIND, days: ['2026-12-01', '2026-12-20'] },
+    { kind: thin, days: ['2027-11-24'] },
+    { kind: { ...KIND, merv: 13 }, days: ['2027-11-25', '2028-01-01'] },
+    { kind: { ...KIND, size: '20x20x1' }, days: [] },
+  ]
+  const lines = orderLines(needs, [], WITHIN)
+  expect(lines.map(({ kind, toBuy, boxes, orderBy }) => [kind, toBuy, boxes, orderBy])).toEqual([
+    // By size as a number, not as a text.
+    [thin, 1, 1, '2027-11-17'],
+    [KIND, 2, 2, '2026-11-24'],
+  ])
+  expect(lines.map(({ onHand, perBox }) => [onHand, perBox])).toEqual([
+    [0, 1],
+    [0, 1],
+  ])
+})
+
+test('what is overdue is needed today, and was to be ordered before', () => {
+  const [line] = orderLines([{ kind: KIND, days: ['2026-09-01', '2026-12-01'] }], [], WITHIN)
+  expect(line).toMatchObject({ needed: 2, toBuy: 2, shortOn: ON, orderBy: '2026-11-18' })
+})
+
 test('with more on the shelf never more is bought, and never later is ordered earlier', () => {
   const days = fc.array(
     fc.integer({ min: -5, max: 500 }).map((d) => addDays(ON, d)),
@@ -45,6 +70,8 @@ test('a frame’s own size leads to the size that shops know, a turned one to it
   expect(commonSizeFor('25x16x1', commonSizes)).toEqual({ size: '16x25x1', turned: true })
   expect(commonSizeFor('16x25x1', commonSizes)).toBeNull()
   expect(commonSizeFor('17x31x1', commonSizes)).toBeNull()
+  expect(commonSizeFor('31x17x1', commonSizes)).toBeNull()
+  expect(commonSizeFor('0x0x0', commonSizes)).toBeNull()
 })
 
 test('every line of the shelf’s form is read, and each wrong number said at its field', () => {

@@ -2,7 +2,14 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { dayText } from '@/lib/core/day'
 import { awayInWords, dateInWords, dayInWords, durationInWords, shortDate, spanInWords } from '@/lib/core/day-words'
-import { arrowInWords, mediumInWords, sizeInWords, sizeTextInWords } from '@/lib/core/filter-words'
+import {
+  arrowInWords,
+  inches,
+  mediumInWords,
+  placeInWords,
+  sizeInWords,
+  sizeTextInWords,
+} from '@/lib/core/filter-words'
 import { FILTER_PLACES, TASKS } from '@/lib/core/household'
 import { BASES } from '@/lib/core/plan-types'
 import { subjectInWords } from '@/lib/core/subject-words'
@@ -75,6 +82,7 @@ describe('filters in words', () => {
     expect(sizeInWords({ widthIn: 15.5, heightIn: 24.5, depthIn: 0.75 })).toBe('15½ × 24½ × ¾')
     expect(sizeTextInWords('20x25x4.25')).toBe('20 × 25 × 4¼')
     expect(sizeInWords({ widthIn: 19.875, heightIn: 20, depthIn: 1 })).toBe('19⅞ × 20 × 1')
+    expect([0, 0.125, 1, 15.51].map(inches)).toEqual(['0', '⅛', '1', '15.51'])
   })
 
   test('the arrow points with the air, away from the room, and a screen has none', () => {
@@ -87,6 +95,14 @@ describe('filters in words', () => {
   test('a medium goes without a rating that nobody knows', () => {
     expect(mediumInWords('pleated', 8)).toBe('pleated, MERV 8')
     expect(mediumInWords('screen', null)).toBe('screen')
+    expect(mediumInWords('media')).toBe('deep pleated media')
+  })
+
+  test('a place completes a sentence, each with words of its own', () => {
+    const places = FILTER_PLACES.map(placeInWords)
+    expect(placeInWords('wall-grille')).toBe('in the wall grille')
+    expect(places.every((words) => /^in the \w/.test(words))).toBe(true)
+    expect(new Set(places).size).toBe(places.length)
   })
 })
 

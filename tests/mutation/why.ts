@@ -5,6 +5,7 @@ const TYPES = `${SAME}the types ask for it, no caller comes without`
 /** By file: a part of a line of code, and why a mutant of that line may live. */
 export const WHY: Record<string, readonly (readonly [part: string, why: string])[]> = {
   'lib/core/air-path.ts': [['if (!row) throw', GUARD]],
+  'lib/core/climate-follows.ts': [['{ heat: 1, cool: 1 }', `${SAME}only the hours before scaling are asked for`]],
   'lib/core/climate.ts': [
     ['if (total(0, sigma) < hdd65)', `${SAME}where both sides are equal the swing is 0 either way`],
     [
@@ -58,6 +59,21 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['if (look.light === undefined', `${SAME}a look without light, or of another time, is passed over below`],
     ['?? f', GUARD],
   ],
+  'lib/core/filter-story.ts': [
+    [
+      'firstDay(changedOn + 1',
+      `${SAME}nothing is full on the days before; only where the last gram is exactly the last that fits`,
+    ],
+    ['const after = points.findIndex', `${SAME}on a point ends the line before it, where the one after it begins`],
+  ],
+  'lib/core/home-list.ts': [['return ranked.sort', `${SAME}the sort asks only whether one comes before the other`]],
+  'lib/core/home-story.ts': [['items: readonly Pick', `${TYPES}; an item that is none has no subject`]],
+  'lib/core/label.ts': [['if (!/^https?:', `${SAME}a protocol has one colon, at its end`]],
+  'lib/core/linear-light.ts': [
+    ['return encoded <= ', `${SAME}at exactly 0.04045, which no byte is, where both halves of the curve meet`],
+    ['for (let pixel = 0', `${SAME}one pixel more at the end, which the lists have no place for`],
+  ],
+  'lib/core/log-words.ts': [["record.kind === 'filter-changed' && record.fitted", `${TYPES}; a look fits nothing`]],
   'lib/core/measured.ts': [
     ['if (readings.length === 0 && weather.size === 0)', `${SAME}the next question says it too; it spares the work`],
     ["r.source === 'bill'", `${TYPES}; a bill has no such hours`],
@@ -69,6 +85,14 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
       `${SAME}no reading lies after the day of the plan but through a file of tomorrow`,
     ],
     ['const share = needed > blowerHours', `${SAME}where both are equal the share is 1`],
+  ],
+  'lib/core/orders.ts': [
+    ['day < until', `${SAME}a day that is today is made today`],
+    ["if (read.kind === 'refused'", `${TYPES}; what was refused is not common either`],
+  ],
+  'lib/core/path-map.ts': [
+    ['const last =', `${SAME}steps that are undefined more at the end of every path`],
+    ['for (let i = 0; i < last', `${SAME}the last step twice in every path`],
   ],
   'lib/core/plan.ts': [
     ['for (; i > 0 && byDueDay', `${SAME}no two items have one day, task and subject`],
