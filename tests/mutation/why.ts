@@ -143,7 +143,7 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   'lib/guide/replay.ts': [
     ['hazardSeen: seen ===', `${SAME}where the flow has the mark it is one of the three`],
     ['node.answers?.find((answer) => answer.id === id)', `${TYPES}; an answer that was taken has its words`],
-    ['return node.answers?.some', TYPES],
+    ['node.answers?.some', TYPES],
     ["if (here?.kind !== 'outcome')", `${SAME}an outcome has no answers that could be asked for again`],
     ['taken.length > 0', `${SAME}before a first answer the first question is a hazard already`],
     ['[gas, presence, ...others].filter', `${TYPES}; every flow asks all of them, as the checker proves`],
