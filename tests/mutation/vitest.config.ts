@@ -78,7 +78,7 @@ export default defineConfig({
     },
   ],
   test: {
-    include: rooms.map((room) => `tests/${room}/**/*.test.{ts,tsx}`),
+    include: rooms.map((room) => `tests/${room.includes('/') ? room : `${room}/**/*`}.test.{ts,tsx}`),
     exclude: FILES.map((name) => `tests/${name}.test.{ts,tsx}`),
     setupFiles: ['tests/support/console.ts', 'tests/mutation/set-up.ts'],
     testTimeout: 60_000,
