@@ -55,13 +55,12 @@ export function runDays(
     cool: new Float64Array(count),
     fan: new Float64Array(count),
   })
-  const days: RunDays = {
+  const days: Omit<RunDays, 'fan'> = {
     from: first,
     length: new Float64Array(count),
     ran: perRun(),
     known: perRun(),
     ...pace,
-    fan: { withHeat: true, withCool: true },
     negative: [],
     tooLong: [],
   }
@@ -99,16 +98,15 @@ export function runDays(
     if (kind !== 'share' && (heat > most || cool > most || blower > most)) days.tooLong.push(rowOf(i))
     put(begins, kind === 'day' ? (starts[day] as number) + whole : begins + lasts, heat, cool, blower)
   }
-  days.fan = {
+  const means: FanMeans = {
     withHeat: fan === 'all' || (fan === 'auto' && fanSeen.fanInHeat >= fanSeen.heat / 2),
     withCool: fan === 'all' || (fan === 'auto' && fanSeen.fanInCool >= fanSeen.cool / 2),
   }
-  return days
+  return { ...days, fan: means }
 
   function lastsOf(i: number, runs: boolean): number {
     const next = i + 1 < at.length ? (at[i + 1] as number) - (at[i] as number) : Number.POSITIVE_INFINITY
     if (!pace.isChangeLog) return next <= pace.step * 1.5 && kind === 'share' ? next : Math.min(next, pace.step)
-    if (next === Number.POSITIVE_INFINITY) return 0
     return next <= (runs ? LONGEST_RUN : LONGEST_OFF) ? next : 0
   }
 

@@ -111,6 +111,7 @@ describe('pieces of days', () => {
     (
       [
         ['2026-10-02', { heat: 2, fan: 3 }],
+        ['2025-12-31', { heat: 5 }],
         ['2026-09-29', { heat: 1.004 }],
         ['2026-09-30', { heat: 1.004 }],
         ['2026-10-01', { heat: 2, fan: 3 }],
@@ -119,7 +120,6 @@ describe('pieces of days', () => {
         ['2026-10-06', { heat: 2 }],
         ['2026-10-07', { cool: 2 }],
         ['2026-10-08', { cool: 1, fan: 1 }],
-        ['2025-12-31', { heat: 5 }],
       ] satisfies [string, Told][]
     ).map(([day, hours]) => [dayNumber(day), hours]),
   )

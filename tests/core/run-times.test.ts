@@ -77,7 +77,7 @@ test('only days whose clock can be looked up exist: 5 January 1901 to 27 Decembe
 describe('an instant', () => {
   test('is read by the offset of its stamp, else by UTC, else by the clock of the home', () => {
     const noon = { date: '2026-07-15', time: '12:00' }
-    const stamped = [noon, { ...noon, offset: 330 }, { ...noon, offset: -480 }]
+    const stamped = [{ ...noon, offset: 330 }, { ...noon, offset: -480 }, noon]
     expect(instants(timesOf(stamped))).toEqual(['2026-07-15T06:30', '2026-07-15T17:00', '2026-07-15T20:00'])
     expect(instants(timesOf(stamped, { zone: 'UTC' }))).toEqual([
       '2026-07-15T06:30',
@@ -224,6 +224,13 @@ describe('rows of the hour that comes twice', () => {
     const heats = (rows: SomeRow[]) => rowsOf(timesOf(rows)).map((those) => those.map((row) => rows[row]?.heat).sort())
     for (const rows of [list, list.toReversed(), [60, 70, 80].map((heat) => night('01:30', heat))])
       expect(heats(rows)).toEqual([[60, 80], [70]])
+    // Those of a kind stay together.
+    for (const kinds of [
+      [60, 60, 90],
+      [60, 90, 60],
+      [90, 60, 60],
+    ])
+      expect(heats(kinds.map((heat) => night('01:30', heat)))).toEqual([[60, 60], [90]])
   })
 
   test('go by their own offset where they have one', () => {
@@ -248,6 +255,7 @@ describe('rows of one time', () => {
     expect(count([at('10:00', 1), at('10:00', 1), at('10:00', 2)])).toEqual([2, 1])
     expect(count([at('10:00', 1), at('10:00', 2), at('10:00', 3)])).toEqual([2, 1])
     expect(count([at('10:00', 1), at('10:00', 2), at('10:05', 1), at('10:05', 2)])).toEqual([2, 2])
+    expect(count([at('10:00', 1), at('10:05', 1), at('10:05', 2)])).toEqual([1, 1])
     expect(count([at('10:00', 1, 1), at('10:00', 1, 2)])).toEqual([1, 1])
     expect(count([at('10:00', 1, 2), at('10:00', 2, 2)])).toEqual([1, 1])
     // What is unknown twice is the same twice.
