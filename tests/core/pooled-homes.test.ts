@@ -36,6 +36,8 @@ describe('what a system tells others', () => {
     expect(dark).toBeGreaterThan(half as number)
     expect(half).toBeGreaterThan(clear as number)
     expect(told(seen('a', 'dark', 'filter-changed'))).toEqual(told(seen('a', 'dark')))
+    const [fitted, look] = seen('a', 'dark').records
+    expect(told({ ...BARE, records: [{ ...fitted, light: 'half' } as LogRecord, look as LogRecord] })[0]).not.toBeNull()
   })
 
   test('is nothing before anything was seen, or where only other things were done', () => {

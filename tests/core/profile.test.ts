@@ -67,6 +67,15 @@ describe('systems that run alike', () => {
   })
 })
 
+test('what is not scaled is the load itself, and the air of one arrestance is worked out once', () => {
+  const profile = profileOf()
+  expect(profile.cycles.heat).toBe(profile.loadCycles.heat)
+  expect(profile.cycles.cool).toBe(profile.loadCycles.cool)
+  expect(profile.air(0.3)).toBe(profile.air(0.3))
+  expect(profile.toHeavyUse()).toBe(profile.toHeavyUse())
+  expect(profile.air(0.4)).not.toEqual(profile.air(0.3))
+})
+
 describe('a profile', () => {
   const fanOn = profileOf({ fan: { mode: 'circulate', minutesPerHour: 15 } })
 
