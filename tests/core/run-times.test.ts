@@ -185,7 +185,16 @@ describe('rows of the hour that comes twice', () => {
       ],
     ],
     [
-      'and four of them are two of each',
+      'but two that differ are one of each',
+      [eve('23:30'), eve('23:30'), night('01:30', 60), night('01:30', 90)],
+      [
+        ['2026-11-01T04:30', 2],
+        [FIRST, 1],
+        [SECOND, 1],
+      ],
+    ],
+    [
+      'and four alike are two of each',
       [eve('23:30'), eve('23:30'), ...[60, 60, 60, 60].map((heat) => night('01:30', heat))],
       [
         ['2026-11-01T04:30', 2],
