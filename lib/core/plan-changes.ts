@@ -1,4 +1,4 @@
-import type { Day } from './day'
+import { compareDays, type Day } from './day'
 import type { Household, Task } from './household'
 import { planHousehold } from './plan'
 import type { HouseholdPlan } from './plan-types'
@@ -25,7 +25,7 @@ export function planChanges(before: Household, after: Household, tables: Tables,
       if (!any || old?.due === fresh?.due) return []
       return [{ task: any.task, subject: any.subject, before: old?.due ?? null, after: fresh?.due ?? null }]
     })
-    .sort((a, b) => ((a.after ?? a.before ?? '') < (b.after ?? b.before ?? '') ? -1 : 1))
+    .sort((a, b) => compareDays(a.after ?? a.before ?? '', b.after ?? b.before ?? ''))
 }
 
 function dues(plan: HouseholdPlan, home: Household): Map<string, { task: Task; subject: string; due: Day }> {

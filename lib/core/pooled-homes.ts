@@ -49,12 +49,15 @@ export function pooledHomes(
   on: Day | ((home: Household) => Day),
 ): Household[] {
   const profiles = new Profiles(tables.figures)
-  const own = homes.map((home) => evidenceAmong(home, tables, typeof on === 'string' ? on : on(home), profiles))
+  const all = homes.map((home) => ({
+    home,
+    own: evidenceAmong(home, tables, typeof on === 'string' ? on : on(home), profiles),
+  }))
   const pool = poolOf(
-    own.flat().flatMap(({ evidence }) => (evidence ? [evidence] : [])),
+    all.flatMap(({ own }) => own.flatMap(({ evidence }) => evidence ?? [])),
     tables.figures,
   )
-  return homes.map((home, i) => withStarts(home, startsFrom(pool, own[i] ?? [])))
+  return all.map(({ home, own }) => withStarts(home, startsFrom(pool, own)))
 }
 
 /** A household with these starts and no others. */

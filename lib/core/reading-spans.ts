@@ -119,13 +119,14 @@ export function withoutSpan(
 
 /** The first two readings that measure the same of one system on the same day; null where none do. */
 export function clashingReadings(readings: readonly Reading[]): [Reading, Reading] | null {
-  const furthest = new Map<string, Reading>()
-  for (const reading of readings.toSorted((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : 0)))
+  // In the order of their first days, the last one without a clash is the one that reaches furthest.
+  const last = new Map<string, Reading>()
+  for (const reading of readings.toSorted((a, b) => compareDays(a.from, b.from)))
     for (const quantity of quantitiesOf(reading)) {
       const key = JSON.stringify([reading.system, quantity])
-      const before = furthest.get(key)
+      const before = last.get(key)
       if (before && reading.from <= before.to) return [before, reading]
-      if (!before || reading.to > before.to) furthest.set(key, reading)
+      last.set(key, reading)
     }
   return null
 }

@@ -29,8 +29,6 @@ export interface RunDays {
   /** Rows with a run below none, and rows with one longer than their time. */
   negative: number[]
   tooLong: number[]
-  /** Stretches without rows: when each begins, and its seconds. */
-  gaps: { from: number; seconds: number }[]
 }
 
 const DAY = 86_400
@@ -57,16 +55,14 @@ export function runDays(
     cool: new Float64Array(count),
     fan: new Float64Array(count),
   })
-  const days: RunDays = {
+  const days: Omit<RunDays, 'fan'> = {
     from: first,
     length: new Float64Array(count),
     ran: perRun(),
     known: perRun(),
     ...pace,
-    fan: { withHeat: true, withCool: true },
     negative: [],
     tooLong: [],
-    gaps: [],
   }
   const starts = Float64Array.from({ length: count + 1 }, (_, i) => clock.startOf(first + i))
   for (let i = 0; i < count; i++) days.length[i] = (starts[i + 1] as number) - (starts[i] as number)
@@ -87,9 +83,6 @@ export function runDays(
     }
     const runs = heat > 0 || cool > 0 || blower > 0
     const lasts = lastsOf(i, runs)
-    // A gap is none in a list of days: each day stands for itself.
-    if (kind !== 'day' && i + 1 < at.length && (at[i + 1] as number) - begins - lasts > pace.step / 2)
-      days.gaps.push({ from: begins + lasts, seconds: (at[i + 1] as number) - begins - lasts })
     if (lasts <= 0) continue
     if (heat > 0 && !(cool > 0) && blower >= 0) {
       fanSeen.heat += heat
@@ -99,23 +92,21 @@ export function runDays(
       fanSeen.cool += cool
       fanSeen.fanInCool += Math.min(cool, blower)
     }
-    while (day < count && begins >= (starts[day + 1] as number)) day++
+    while (begins >= (starts[day + 1] as number)) day++
     const whole = kind === 'day' ? (days.length[day] as number) : lasts
     const most = whole * TOLERANCE + 1
     if (kind !== 'share' && (heat > most || cool > most || blower > most)) days.tooLong.push(rowOf(i))
     put(begins, kind === 'day' ? (starts[day] as number) + whole : begins + lasts, heat, cool, blower)
   }
-  days.fan = {
+  const means: FanMeans = {
     withHeat: fan === 'all' || (fan === 'auto' && fanSeen.fanInHeat >= fanSeen.heat / 2),
     withCool: fan === 'all' || (fan === 'auto' && fanSeen.fanInCool >= fanSeen.cool / 2),
   }
-  return days
+  return { ...days, fan: means }
 
   function lastsOf(i: number, runs: boolean): number {
-    if (kind === 'day') return DAY
     const next = i + 1 < at.length ? (at[i + 1] as number) - (at[i] as number) : Number.POSITIVE_INFINITY
     if (!pace.isChangeLog) return next <= pace.step * 1.5 && kind === 'share' ? next : Math.min(next, pace.step)
-    if (next === Number.POSITIVE_INFINITY) return 0
     return next <= (runs ? LONGEST_RUN : LONGEST_OFF) ? next : 0
   }
 
@@ -126,12 +117,12 @@ export function runDays(
   /** Shares a row out over the days that it lies on. */
   function put(begins: number, ends: number, heat: number, cool: number, blower: number): void {
     const lasts = ends - begins
-    for (let at = begins, on = day; at < ends && on < count; on++) {
+    for (let at = begins, on = day; at < ends; on++) {
       const until = Math.min(ends, starts[on + 1] as number)
       const part = until - at
-      if (heats) enter(days.ran.heat, days.known.heat, on, heat, part, lasts)
-      if (cools) enter(days.ran.cool, days.known.cool, on, cool, part, lasts)
-      if (fans) enter(days.ran.fan, days.known.fan, on, blower, part, lasts)
+      enter(days.ran.heat, days.known.heat, on, heat, part, lasts)
+      enter(days.ran.cool, days.known.cool, on, cool, part, lasts)
+      enter(days.ran.fan, days.known.fan, on, blower, part, lasts)
       at = until
     }
   }

@@ -24,31 +24,39 @@ export interface RunTimes {
 }
 
 const DAY = 86_400
-const YEAR_FIRST = dayNumber(FIRST_DAY)
-const YEAR_LAST = dayNumber(LAST_DAY)
+// The clock of a zone is looked up some days around a file, and where it is another day at home than in the stamp.
+const AROUND = 4
+const EARLIEST = dayNumber(FIRST_DAY) + AROUND
+const LATEST = dayNumber(LAST_DAY) - AROUND
 // Seconds of this century in 32 bits and a row's number in 21 make one number that sorts as both.
 const ROW_SPACE = 2 ** 21
 
-/** What each number of a packed date makes, in both orders; NaN where there is no such day. */
-const days = new Map<number, [number, number]>()
+/** What a packed date makes, month first and day first; NaN where there is no such day. */
+type DaysOf = (packed: number) => readonly [number, number]
 
-function daysOf(packed: number): [number, number] {
-  const known = days.get(packed)
-  if (known) return known
+/** Each date of a file is worked out once. */
+function dateReader(): DaysOf {
+  const days = new Map<number, readonly [number, number]>()
+  return (packed) => {
+    const made = days.get(packed) ?? bothOrders(packed)
+    days.set(packed, made)
+    return made
+  }
+}
+
+function bothOrders(packed: number): readonly [number, number] {
   const text = Math.abs(packed)
   const [year, first, second] = [Math.floor(text / 10_000), Math.floor(text / 100) % 100, text % 100]
   const monthFirst = dayFrom(year, first, second)
-  const made: [number, number] = packed < 0 ? [monthFirst, monthFirst] : [monthFirst, dayFrom(year, second, first)]
-  if (days.size > 20_000) days.clear()
-  days.set(packed, made)
-  return made
+  return [monthFirst, packed < 0 ? monthFirst : dayFrom(year, second, first)]
 }
 
 function dayFrom(year: number, month: number, date: number): number {
   const at = Date.UTC(year, month - 1, date)
   const day = at / 86_400_000
-  const isReal = new Date(at).getUTCMonth() === month - 1 && new Date(at).getUTCDate() === date
-  return isReal && day >= YEAR_FIRST && day <= YEAR_LAST ? day : Number.NaN
+  // What is too much for a month runs on into another, but never round a whole year: two digits are 99 days at most.
+  const isReal = new Date(at).getUTCMonth() === month - 1
+  return isReal && day >= EARLIEST && day <= LATEST ? day : Number.NaN
 }
 
 interface Stretch {
@@ -58,7 +66,11 @@ interface Stretch {
 }
 
 /** The order in which all dates exist, else the one that makes the shorter span: a file of two weeks has no gap of months. */
-function orderOf(rows: RunRows, wanted: DateOrder | undefined): { order: DateOrder; isOrderGuessed: boolean } {
+function orderOf(
+  rows: RunRows,
+  wanted: DateOrder | undefined,
+  daysOf: DaysOf,
+): { order: DateOrder; isOrderGuessed: boolean } {
   if (wanted) return { order: wanted, isOrderGuessed: false }
   const spans = [
     { bad: 0, from: Number.POSITIVE_INFINITY, to: Number.NEGATIVE_INFINITY },
@@ -93,7 +105,8 @@ export function runTimes(
   rows: RunRows,
   { zone, homeZone, order: wanted }: { zone: string; homeZone: string; order?: DateOrder | undefined },
 ): RunTimes {
-  const { order, isOrderGuessed } = orderOf(rows, wanted)
+  const daysOf = dateReader()
+  const { order, isOrderGuessed } = orderOf(rows, wanted, daysOf)
   const which = order === 'month-first' ? 0 : 1
   const isUtc = zone === 'UTC'
   const wall = new Float64Array(rows.count)
@@ -114,7 +127,6 @@ export function runTimes(
     if (day > last) last = day
   }
   const clock = zoneClock(homeZone, Number.isFinite(first) ? first : 0, Number.isFinite(last) ? last : 0)
-  const stamps = isUtc || zone === homeZone ? clock : zoneClock(zone, first, last)
   const twice: number[] = []
   let leftOut = 0
   const keys = new Float64Array(rows.count)
@@ -125,13 +137,13 @@ export function runTimes(
     const offset = rows.offset[i] as number
     if (offset !== NO_OFFSET) keys[count++] = (at - offset * 60) * ROW_SPACE + i
     else if (isUtc) keys[count++] = at * ROW_SPACE + i
-    else if (stamps.isTwice(at)) twice.push(i)
+    else if (clock.isTwice(at)) twice.push(i)
     else {
-      if (stamps.isLeftOut(at)) leftOut++
-      keys[count++] = stamps.toUtc(at) * ROW_SPACE + i
+      if (clock.isLeftOut(at)) leftOut++
+      keys[count++] = clock.toUtc(at) * ROW_SPACE + i
     }
   }
-  for (const [at, row] of instantsOfTwice(rows, wall, twice, stamps)) keys[count++] = at * ROW_SPACE + row
+  for (const [at, row] of instantsOfTwice(rows, wall, twice, clock)) keys[count++] = at * ROW_SPACE + row
   const sorted = inOrder(keys.subarray(0, count))
   return { ...once(rows, sorted), clock, order, isOrderGuessed, noDate, leftOut }
 }

@@ -1,13 +1,15 @@
 import fc from 'fast-check'
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { addDays, dayNumber, dayText } from '@/lib/core/day'
 import type { Reading } from '@/lib/core/household'
 import {
   clashingReadings,
   QUANTITIES,
+  type Quantity,
   quantitiesOf,
   replaceReadings,
   type StandingReading,
+  spanOf,
   withoutSpan,
 } from '@/lib/core/reading-spans'
 
@@ -73,6 +75,120 @@ test('a cut loses no more than the days that are cut out', () => {
       }
     }),
   )
+})
+
+const METER = { system: 'main', source: 'hour-meter' as const }
+const BILL: Reading = {
+  ...{ system: 'main', from: '2026-10-01', to: '2026-10-31', source: 'bill' },
+  ...{ therms: 62, baseTherms: 15.5 },
+}
+
+test('a bill measures heating, any other reading what it has figures of', () => {
+  expect(quantitiesOf(BILL)).toEqual(['heatHours'])
+  expect(quantitiesOf(OCTOBER)).toEqual(['heatHours', 'fanHours'])
+  expect(quantitiesOf({ ...METER, from: '2026-10-01', to: '2026-10-02', coolHours: 0 })).toEqual(['coolHours'])
+})
+
+test('readings reach from their first day to their last, in whatever order they come', () => {
+  const days = [
+    { from: '2026-10-05', to: '2026-10-30' },
+    { from: '2026-10-01', to: '2026-10-04' },
+    { from: '2026-10-03', to: '2026-10-20' },
+  ]
+  for (const list of [days, days.toReversed(), [days[2], days[0], days[1]] as typeof days])
+    expect(spanOf(list)).toEqual({ from: '2026-10-01', to: '2026-10-30' })
+  expect(() => spanOf([])).toThrow('no readings')
+})
+
+describe('what stands when others are brought', () => {
+  const brought: Reading[] = [
+    { system: 'main', from: '2026-10-11', to: '2026-10-12', source: 'thermostat', heatHours: 3, coolHours: 0 },
+    { system: 'main', from: '2026-10-20', to: '2026-10-20', source: 'thermostat', heatHours: 1 },
+  ]
+  const happens = (reading: Reading, quantities: readonly Quantity[] = QUANTITIES) => {
+    const { gone, rest, contradicting } = replaceReadings([{ id: 'a', reading }], brought, quantities)
+    expect(gone.length + contradicting.length).toBeLessThanOrEqual(1)
+    expect(rest.length > 0).toBe(gone.length > 0)
+    for (const one of contradicting) expect([one.standing, brought.includes(one.fresh)]).toEqual([reading, true])
+    return gone.length > 0 ? 'gone' : contradicting.length > 0 ? 'contradicts' : 'stays'
+  }
+  const from = (first: string, last: string, more: object = { heatHours: 9 }) =>
+    ({ ...METER, source: 'thermostat', from: `2026-10-${first}`, to: `2026-10-${last}`, ...more }) as Reading
+
+  test('gives way on the very first and last day of what is brought, and not on the day before or after', () => {
+    expect([from('01', '11'), from('20', '29')].map((one) => happens(one))).toEqual(['gone', 'gone'])
+    expect([from('01', '10'), from('21', '29')].map((one) => happens(one))).toEqual(['stays', 'stays'])
+    // Between two that are brought nothing ran, as far as the same thermostat knows.
+    expect(happens(from('14', '29'))).toBe('gone')
+  })
+
+  test('gives way in what may be measured anew, and stays where that is nothing of it', () => {
+    expect(happens(OCTOBER, ['heatHours'])).toBe('gone')
+    expect(happens(OCTOBER, ['fanHours'])).toBe('gone')
+    expect(happens(OCTOBER, ['coolHours'])).toBe('stays')
+    expect(happens({ ...OCTOBER, system: 'attic' })).toBe('stays')
+  })
+
+  test('contradicts from another source where it measures the same on a day of a reading brought', () => {
+    const meter = (first: string, last: string, more: object = { heatHours: 9 }) =>
+      ({ ...from(first, last), heatHours: undefined, source: 'hour-meter', ...more }) as Reading
+    expect(happens(meter('01', '11'))).toBe('contradicts')
+    expect(happens(meter('12', '19'))).toBe('contradicts')
+    expect(happens(meter('13', '19'))).toBe('stays')
+    expect(happens(meter('11', '11', { coolHours: 1 }))).toBe('contradicts')
+    expect(happens(meter('20', '20', { coolHours: 1 }))).toBe('stays')
+    expect(happens(meter('11', '20', { fanHours: 1 }))).toBe('stays')
+    expect(happens(BILL)).toBe('contradicts')
+    expect(happens({ ...BILL, system: 'attic' })).toBe('stays')
+  })
+
+  test('stays where nothing is brought', () => {
+    const nothing = { gone: [], rest: [], contradicting: [] }
+    expect(replaceReadings([{ id: 'a', reading: OCTOBER }], [], QUANTITIES)).toEqual(nothing)
+  })
+})
+
+test('a bill that is cut keeps the share of its days of all its gas, down to a single day', () => {
+  expect(withoutSpan(BILL, { from: '2026-10-02', to: '2026-10-21' }, ['heatHours'])).toEqual([
+    { ...BILL, to: '2026-10-01', therms: 2, baseTherms: 0.5 },
+    { ...BILL, from: '2026-10-22', therms: 20, baseTherms: 5 },
+  ])
+  expect(withoutSpan(BILL, { from: '2026-09-01', to: '2026-10-30' }, ['heatHours'])).toEqual([
+    { ...BILL, from: '2026-10-31', therms: 2, baseTherms: 0.5 },
+  ])
+})
+
+test('what was never measured is not made nothing by a cut', () => {
+  const only = { ...METER, from: '2026-10-01', to: '2026-10-10', heatHours: 20 }
+  expect(withoutSpan(only, { from: '2026-10-06', to: '2026-10-31' }, QUANTITIES)).toStrictEqual([
+    { ...only, to: '2026-10-05', heatHours: 10 },
+  ])
+  expect(withoutSpan(only, { from: '2026-10-01', to: '2026-10-10' }, ['heatHours', 'fanHours'])).toEqual([])
+})
+
+describe('two readings clash', () => {
+  const meter = (first: string, last: string, more: object = { heatHours: 9 }) =>
+    ({ ...METER, from: `2026-10-${first}`, to: `2026-10-${last}`, ...more }) as Reading
+
+  test('where one begins on the last day of another that measures the same, and not on the day after', () => {
+    const [early, late] = [meter('01', '05'), meter('05', '09')]
+    for (const list of [
+      [early, late],
+      [late, early],
+    ])
+      expect(clashingReadings(list)).toEqual([early, late])
+    expect(clashingReadings([late, meter('01', '04')])).toBeNull()
+    expect(clashingReadings([early, { ...late, system: 'attic' }])).toBeNull()
+    expect(clashingReadings([early, meter('03', '04', { coolHours: 9 })])).toBeNull()
+  })
+
+  test('as the earliest two do, named in the order of their days, and as they came where they begin alike', () => {
+    const list = [meter('20', '22'), meter('10', '12'), meter('01', '03'), meter('21', '23'), meter('12', '13')]
+    expect(clashingReadings(list)).toEqual([list[1], list[4]])
+    const [one, other] = [meter('01', '09'), meter('01', '02', { heatHours: 1, coolHours: 1 })]
+    expect(clashingReadings([one, other])).toEqual([one, other])
+    expect(clashingReadings([other, one])).toEqual([other, one])
+  })
 })
 
 test('the same span of the same source again takes out all of it; another system is left alone', () => {
