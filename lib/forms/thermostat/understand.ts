@@ -134,7 +134,8 @@ function notesOf(read: ReadRows, times: RunTimes, days: RunDays, head: ExportHea
           ? ` ${times.contradicting} of these times ${times.contradicting === 1 ? 'has' : 'have'} different figures: the larger counts.`
           : ''),
     )
-  if (times.leftOut > 0)
+  // A list of days is dated by the midnights of its days, and some clocks go forward at midnight.
+  if (times.leftOut > 0 && days.step < 86_400)
     notes.push(
       `${plural(times.leftOut, 'row')} stand${times.leftOut === 1 ? 's' : ''} in an hour that the clocks of this home left out when they went forward. If there are such rows the file may be in UTC: choose that below.`,
     )
@@ -194,7 +195,7 @@ function faultsOf(read: ReadRows, { times, days, kind, known, isState, today }: 
     if (!isFew(count, read.count)) faults.push(`${capital(what)} cannot be read in ${rowsNamed(lines, count)}.`)
   if (times.noDate > 0)
     faults.push(
-      `${plural(times.noDate, 'row')} ${times.noDate === 1 ? 'has a date' : 'have dates'} that do not exist when the ${times.order === 'day-first' ? 'day' : 'month'} stands first. Choose the other order of the date.`,
+      `${plural(times.noDate, 'row')} ${times.noDate === 1 ? 'has a date that does' : 'have dates that do'} not exist when the ${times.order === 'day-first' ? 'day' : 'month'} stands first. Choose the other order of the date, or put these rows right.`,
     )
   if (isState) faults.push(...stateFaults(read, days))
   if (faults.length === 0 && known === 0)

@@ -76,6 +76,16 @@ for (const [name, from, hours] of [
     }
   })
 
+test('where the clocks go forward at midnight, a list of days stands in no hour that was left out', async () => {
+  const days = ['04', '05', '06', '07', '08'].map((day) => `2026-09-${day},2`)
+  const list = await understood(['Day,Heating hours', ...days].join('\n'), {}, { homeZone: 'America/Santiago' })
+  expect(list.notes.join()).not.toContain('UTC')
+  expect(totalOf(list).heat).toBe(10)
+  const hours = Array.from({ length: 72 }, (_, i) => `2026-09-0${5 + Math.floor(i / 24)} ${two(i % 24)}:00,0.5`)
+  const hourly = await understood(['Time,Heating hours', ...hours].join('\n'), {}, { homeZone: 'America/Santiago' })
+  expect(hourly.notes.join()).toContain('1 row stands in an hour that the clocks of this home left out')
+})
+
 test('a gap is not off: a reading ends there, and a day with less than nine tenths of it is left out', async () => {
   const slots = slotsOf(dayNumber('2026-01-01'), 20, { step: 300, runs: () => [100, 0, 0] })
   const missing = (i: number) => (i >= 5 * 288 && i < 5 * 288 + 40) || (i >= 9 * 288 && i < 9 * 288 + 20)
