@@ -5,6 +5,15 @@ import { type Case, changedOn, den, expectCase, hall, home, size, two } from '..
 describe('of filters, a row', () => {
   test.each<[string, Case]>([
     [
+      'leaves those alone for which a sheet has no room',
+      {
+        of: { filters: [hall, den, { ...den, id: 'f3' }, { ...den, id: 'f4' }, { ...den, id: 'f5' }] },
+        says: { filters: [{}, {}, {}, { merv: 4 }] },
+        becomes: { filters: [hall, den, { ...den, id: 'f3' }, { ...den, id: 'f4', merv: 4 }, { ...den, id: 'f5' }] },
+        changes: ['filter 4 MERV 4'],
+      },
+    ],
+    [
       'tells filters apart by their order and changes what it says of each',
       {
         says: {

@@ -199,7 +199,7 @@ describe('a row about a home that stands', () => {
       [{ heatingServiced: '2026-10-01' }, ['heating service 2026-10-01'], ['heat-source', 'cool-source']],
       [{ coolingServiced: '2026-05-01' }, ['cooling service 2026-05-01'], ['heat-source', 'cool-source']],
       [
-        { filters: [{ place: 'wall-grille', nominal: size(20, 20, 1), medium: 'pleated' }] },
+        { filters: two({ place: 'wall-grille', nominal: size(20, 20, 1), medium: 'pleated' }) },
         ['filter 1 20x20x1'],
         ['heat-source', 'cool-source'],
       ],
