@@ -184,7 +184,7 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['if (!format)', `${SAME}what is kept only spares the work`],
     ['const near =', `${SAME}it begins the search nearer; where it begins too late it begins at the first moment`],
     [
-      'for (let at = near > least',
+      'for (let at = shown(near)',
       `${SAME}it begins the search nearer; where it begins too late it begins at the first moment`,
     ],
   ],
@@ -252,8 +252,5 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
       'if (!season || season.end <= from',
       `${SAME}it passes over what cannot come first; a day out of its season is refused`,
     ],
-  ],
-  'lib/core/shared-planner.ts': [
-    ['++asked % PLANS_A_RENEWAL', `${SAME}counted downwards, every five hundredth is one too`],
   ],
 }
