@@ -182,6 +182,7 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   ],
   'lib/core/zone.ts': [
     ['if (!format)', `${SAME}what is kept only spares the work`],
+    ['const [least, most] =', `${SAME}where a day was left out, its hours came later than those of UTC`],
     ['const near =', `${SAME}it begins the search nearer; where it begins too late it begins at the first moment`],
     [
       'for (let at = shown(near)',
