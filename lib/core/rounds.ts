@@ -84,8 +84,8 @@ function nearestDue(
   const median = sorted[(sorted.length - 1) >> 1] as DayNumber
   let after = Math.min(to, Math.max(from, median))
   let before = after
-  while (isClosed(after) && after < to) after++
-  while (isClosed(before) && before > from) before--
+  while (isClosed(after)) after++
+  while (isClosed(before)) before--
   const distance = (day: DayNumber) => dues.reduce((sum, due) => sum + Math.abs(due - day), 0)
   return distance(before) <= distance(after) ? before : after
 }

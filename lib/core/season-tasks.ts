@@ -23,11 +23,11 @@ interface Facts {
 
 /** A look at the condensate drain: after so many cooling hours or days, in the cooling season only; null without one. */
 export function condensateLook(facts: Facts, tables: Tables): Due | null {
-  const { days, subject, last } = facts
+  const { days, subject } = facts
   const { figures } = tables
   const period = figures.condensateDays.value
-  const next = nextInSeason(facts, ['cooling'], tables, (season) => {
-    const base = Math.max(last ?? season.start, season.start)
+  const next = nextInSeason(facts, ['cooling'], tables, (season, last) => {
+    const base = Math.max(last, season.start)
     const start = days.coolThrough(base)
     const hours = figures.condensateHours.value
     const worn = firstDay(base + 1, base + period - 1, (day) => days.coolThrough(day) - start >= hours)
@@ -48,19 +48,16 @@ export function condensateLook(facts: Facts, tables: Tables): Due | null {
 
 /** The humidifier's pad: once a heating season, and again after so many hours with hard water; null without a season. */
 export function humidifierPad(facts: Facts & { hardWater: boolean }, tables: Tables): Due | null {
-  const { days, subject, last, hardWater } = facts
+  const { days, subject, hardWater } = facts
   const { figures } = tables
   const period = figures.padWindowDays.value
-  const next = nextInSeason(facts, ['heating'], tables, (season) => {
-    if (last === null || last < periodWindow(season.start, period).earliest) return atStart(season, 'heating')
+  const next = nextInSeason(facts, ['heating'], tables, (season, last) => {
+    if (last < periodWindow(season.start, period).earliest) return atStart(season, 'heating')
     if (!hardWater) return null
-    const start = days.heatThrough(Math.max(last, season.start))
+    const base = Math.max(last, season.start)
+    const start = days.heatThrough(base)
     const hours = figures.padHoursHardWater.value
-    const due = firstDay(
-      Math.max(last, season.start) + 1,
-      season.end - 1,
-      (day) => days.heatThrough(day) - start >= hours,
-    )
+    const due = firstDay(base + 1, season.end - 1, (day) => days.heatThrough(day) - start >= hours)
     return due === null
       ? null
       : { due, basis: 'runtime', say: `With hard water a pad lasts about ${hours} heating hours.` }
@@ -70,10 +67,10 @@ export function humidifierPad(facts: Facts & { hardWater: boolean }, tables: Tab
 
 /** Clearing around the outdoor unit: at the start of each season that uses it, and every 30 days in it; null without one. */
 export function outdoorUnitClear(facts: Facts & { kinds: SeasonKind[] }, tables: Tables): Due | null {
-  const { subject, last, kinds } = facts
+  const { subject, kinds } = facts
   const period = tables.figures.outdoorUnitDays.value
-  const next = nextInSeason(facts, kinds, tables, (season) => {
-    if (last === null || last < periodWindow(season.start, period).earliest) return atStart(season, season.kind)
+  const next = nextInSeason(facts, kinds, tables, (season, last) => {
+    if (last < periodWindow(season.start, period).earliest) return atStart(season, season.kind)
     return { due: last + period, basis: 'calendar', say: `Every ${period} days while it runs.` }
   })
   return next && seasonDue('outdoor-unit-clear', subject, next, period, tables)
@@ -93,14 +90,14 @@ type NamedSeason = Season & { kind: SeasonKind }
 const YEARS_AHEAD = 2
 
 /**
- * The earliest day that falls inside a season of these kinds, from the one that runs or comes next; a task never
- * recorded is due on the `since` day, or at the next start.
+ * The earliest day that falls inside a season of these kinds, from the one that runs or comes next, reckoned from the
+ * last time; a task never recorded is due on the `since` day, or at the next start.
  */
 function nextInSeason(
   { days, last, since }: Facts,
   kinds: SeasonKind[],
   { figures }: Tables,
-  next: (season: NamedSeason) => Next | null,
+  next: (season: NamedSeason, last: DayNumber) => Next | null,
 ): Next | null {
   const from = last ?? since
   const year = yearOf(from)
@@ -112,7 +109,7 @@ function nextInSeason(
       const found: Next | null =
         last === null
           ? { due: Math.max(since, season.start), basis: 'never-recorded', say: 'Nothing is recorded about it yet.' }
-          : next({ ...season, kind })
+          : next({ ...season, kind }, last)
       if (found && found.due < season.end && (!best || found.due < best.due)) best = found
     }
   }

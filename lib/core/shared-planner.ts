@@ -13,7 +13,10 @@ export function sharedProfiles(tables: Tables): () => Profiles {
   let profiles = new Profiles(tables.figures)
   let asked = 0
   return () => {
-    if (++asked % PLANS_A_RENEWAL === 0) profiles = new Profiles(tables.figures)
+    if (++asked === PLANS_A_RENEWAL) {
+      profiles = new Profiles(tables.figures)
+      asked = 0
+    }
     return profiles
   }
 }

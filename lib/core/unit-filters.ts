@@ -1,6 +1,6 @@
 import type { Assumed, Filter, System } from './household'
 import { sizeText } from './supplies'
-import type { Note } from './unit-merge'
+import type { Merging, Note } from './unit-merge'
 import type { SheetFilter } from './unit-sheet'
 
 // What is reckoned with until somebody looks: one of the most common sizes [P]. A screen's size changes nothing.
@@ -21,21 +21,22 @@ interface Merged {
 export function mergeFilters(
   before: readonly Filter[],
   groups: readonly SheetFilter[],
-  { system, note, known }: { system: System; note: Note; known: Assumed[] },
+  { system, note, tell, clashes }: Merging & { system: System },
 ): Merged {
   const filters = [...before]
   const ids: (string | undefined)[] = []
   const assumed: Assumed[] = []
   for (const [i, group] of groups.entries()) {
     const was = before[i]
-    const isEmpty = Object.keys(group).length === 0
-    if (!was && isEmpty) ids.push(undefined)
-    else if (was) {
+    if (was) {
       ids.push(was.id)
-      filters[i] = changed(was, group, (what, from, to) => note(`filter ${i + 1} ${what}`, from, to))
-      for (const key of ['place', 'nominal', 'medium'] as const)
-        if (group[key] !== undefined) known.push({ code: CODES[key], subject: was.id })
-    } else {
+      const told = <T>(key: keyof typeof CODES, value: T) => tell({ code: CODES[key], subject: was.id }, value)
+      filters[i] = changed(was, group, (what, from, to) => note(`filter ${i + 1} ${what}`, from, to), told)
+    } else if (Object.keys(group).length === 0) ids.push(undefined)
+    else {
+      const next = filters.length + 1
+      // Added here, it would be another filter's when the sheet is read again.
+      if (next <= i) clashes.push(`has filter ${i + 1} but no filter ${next}: write it as filter ${next}`)
       const filter = newFilter(group, system, new Set(filters.map(({ id }) => id)))
       note(`filter ${i + 1}`, undefined, sizeText(filter.nominal))
       filters.push(filter)
@@ -48,10 +49,12 @@ export function mergeFilters(
   return { filters, ids, assumed }
 }
 
-function changed(was: Filter, { place, nominal, medium, merv }: SheetFilter, note: Note): Filter {
-  if (place !== undefined) note('place', was.place, place)
-  if (nominal !== undefined) note('size', sizeText(was.nominal), sizeText(nominal))
-  if (medium !== undefined) note('kind', was.medium, medium)
+type Told = <T>(key: keyof typeof CODES, value: T) => T | undefined
+
+function changed(was: Filter, { place, nominal, medium, merv }: SheetFilter, note: Note, told: Told): Filter {
+  if (place !== undefined) note('place', told('place', was.place), place)
+  if (nominal !== undefined) note('size', told('nominal', sizeText(was.nominal)), sizeText(nominal))
+  if (medium !== undefined) note('kind', told('medium', was.medium), medium)
   if (merv !== undefined) note('MERV', was.merv, merv)
   return {
     ...was,

@@ -22,6 +22,9 @@ export interface MergedUnit {
 /** Says that something is now this instead of that. */
 export type Note = (what: string, was: string | number | undefined, is: string | number) => void
 
+/** Marks as told what the row tells, and gives what was told before: nothing where that was only assumed. */
+export type Tell = <T>(one: Assumed, was: T) => T | undefined
+
 // The reference home of the model has two people and no pets.
 const USUAL_PEOPLE = 2
 
@@ -34,9 +37,8 @@ export function newUnit(row: SheetUnit, { id, on, place }: { id: string; on: Day
   const assumed: Assumed[] = [
     { code: 'hard-water', subject: '' },
     { code: 'vulnerable', subject: '' },
+    ...guessesOf(system),
   ]
-  if (system.heat && system.delivery !== 'ductless') assumed.push({ code: 'heat-source', subject: system.id })
-  if (system.cool && system.delivery !== 'ductless') assumed.push({ code: 'cool-source', subject: system.id })
   const bare: Household = {
     ...{ id, name: row.unit, building: row.building, tenure: 'let', since: on },
     ...place,
@@ -58,6 +60,15 @@ function newSystem({ heat, cool, filters }: SheetUnit): System {
   }
 }
 
+/** What of a system made from its row is a guess. A ductless one is a heat pump, without asking. */
+function guessesOf({ id, delivery, heat, cool }: System): Assumed[] {
+  if (delivery === 'ductless') return []
+  return [
+    ...(heat ? [{ code: 'heat-source', subject: id } as const] : []),
+    ...(cool ? [{ code: 'cool-source', subject: id } as const] : []),
+  ]
+}
+
 function deliveryOf({ heat, cool, filters }: Pick<SheetUnit, 'filters'> & { heat: unknown; cool: unknown }): Delivery {
   if (filters.some(({ place }) => place === 'ductless-head')) return 'ductless'
   if (filters.some(saysAnything) || (cool !== undefined && cool !== 'none')) return 'ducted'
@@ -74,6 +85,10 @@ export function mergeUnit(before: Household, row: SheetUnit): MergedUnit {
   const changes: string[] = []
   const clashes: string[] = []
   const known: Assumed[] = []
+  const tell: Tell = (one, was) => {
+    known.push(one)
+    return before.assumed?.some((other) => isSame(one, other)) ? undefined : was
+  }
   const note: Note = (what, was, is) => {
     if (was !== is) changes.push(`${what} ${is}${was === undefined ? '' : ` instead of ${was}`}`)
   }
@@ -85,13 +100,13 @@ export function mergeUnit(before: Household, row: SheetUnit): MergedUnit {
     home[key] = value
   }
   const [first, ...others] = before.systems
-  const asks = row.heat ?? row.cool ?? row.heatingServiced ?? row.coolingServiced ?? row.filters.find(saysAnything)
-  if (!first && asks === undefined) return { household: home, records: [], changes, clashes }
-  const system = mergeSystem(first ?? newSystem(row), row, { note, known, clashes })
-  const merged = mergeFilters(before.filters, row.filters, { system, note, known })
+  if (!first && !asksForSystem(row)) return { household: home, records: [], changes, clashes }
+  const system = mergeSystem(first ?? newSystem(row), row, { note, tell, clashes })
+  const merged = mergeFilters(before.filters, row.filters, { system, note, tell, clashes })
   home.systems = [system, ...others]
   home.filters = merged.filters
-  const assumed = [...(before.assumed ?? []).filter((one) => !known.some((now) => isSame(now, one))), ...merged.assumed]
+  const guessed = [...(before.assumed ?? []), ...(first ? [] : guessesOf(system))]
+  const assumed = [...guessed.filter((one) => !known.some((now) => isSame(now, one))), ...merged.assumed]
   if (assumed.length > 0) home.assumed = assumed
   else delete home.assumed
   const records = recordsOf(row, system, merged.ids).filter((record) => !stands(before.records, record))
@@ -100,28 +115,34 @@ export function mergeUnit(before: Household, row: SheetUnit): MergedUnit {
   return { household: home, records, changes, clashes }
 }
 
+/** Whether a row says anything that only a system can have. */
+function asksForSystem({ heat, cool, tons, inputBtuh, heatingServiced, coolingServiced, filters }: SheetUnit): boolean {
+  const told = [heat, cool, tons, inputBtuh, heatingServiced, coolingServiced]
+  return told.some((one) => one !== undefined) || filters.some(saysAnything)
+}
+
 function isSame(a: Assumed, b: Assumed): boolean {
   return a.code === b.code && a.subject === b.subject
 }
 
-interface Merging {
+export interface Merging {
   note: Note
-  known: Assumed[]
+  tell: Tell
   clashes: string[]
 }
 
-function mergeSystem(system: System, row: SheetUnit, { note, known, clashes }: Merging): System {
+function mergeSystem(system: System, row: SheetUnit, { note, tell, clashes }: Merging): System {
   const next = { ...system }
   if (row.heat !== undefined) {
-    note('heating', system.heat?.source ?? 'none', row.heat)
-    known.push({ code: 'heat-source', subject: system.id })
+    const was = tell({ code: 'heat-source', subject: system.id }, system.heat?.source ?? 'none')
+    note('heating', was, row.heat)
     // What another burner is rated for says nothing about this one.
     if (row.heat === 'none') delete next.heat
     else if (system.heat?.source !== row.heat) next.heat = { source: row.heat }
   }
   if (row.cool !== undefined) {
-    note('cooling', system.cool?.source ?? 'none', row.cool)
-    known.push({ code: 'cool-source', subject: system.id })
+    const was = tell({ code: 'cool-source', subject: system.id }, system.cool?.source ?? 'none')
+    note('cooling', was, row.cool)
     if (row.cool === 'none') delete next.cool
     else if (system.cool?.source !== row.cool) next.cool = { source: row.cool }
   }

@@ -88,7 +88,7 @@ export function sheetRows(homes: readonly { household: Household; accessNote: st
 
 /** `size-2` is of filter 2; what is of no filter has the number 0. */
 export function filterNumber(column: SheetColumn): number {
-  return Number(/-(\d+)$/.exec(column)?.[1] ?? 0)
+  return Number(column.split('-')[1] ?? 0)
 }
 
 function cellsOf(household: Household, accessNote: string): Map<SheetColumn, string> {

@@ -66,7 +66,7 @@ export function instantAt(day: Day, hour: number, timeZone: string): Instant {
   // No clock goes back by more than two hours, so that nearly always it is enough to begin a little before; a day left
   // out at the date line is why it is looked whether that is early enough.
   const near = asIfUtc - (shown(asIfUtc) - wanted) * 60_000 - 2.25 * HOUR_MS
-  for (let at = near > least && shown(near) < wanted ? near : least; at <= most; at += HOUR_MS / 4) {
+  for (let at = shown(near) < wanted ? near : least; at <= most; at += HOUR_MS / 4) {
     if (shown(at) >= wanted) return new Date(at).toISOString()
   }
   throw new RangeError(`no zone: ${timeZone}`)

@@ -116,6 +116,33 @@ describe('visits', () => {
     )
   })
 
+  test('give way to closed days by as few days as may be, and never leave a window for it', () => {
+    const visit = (closed: number[], ...items: [earliest: number, due: number, latest: number][]) =>
+      fewestVisits(
+        items.map(([earliest, due, latest]) => ({ earliest: ON + earliest, due: ON + due, latest: ON + latest })),
+        ON,
+        { isClosed: (day) => closed.includes(day - ON) },
+      ).map(({ on }) => on - ON)
+    // Two days as near as each other: the earlier.
+    expect(visit([10], [0, 10, 20])).toEqual([9])
+    expect(visit([9, 10], [0, 10, 20])).toEqual([11])
+    expect(visit([10, 11], [0, 10, 20])).toEqual([9])
+    expect(visit([8, 9, 10, 11], [0, 10, 20], [0, 10, 20], [0, 9, 20])).toEqual([12])
+    // Nearer to the due day, but after the window or before it.
+    expect(visit([5, 6, 7, 8, 9, 10], [0, 9, 9])).toEqual([4])
+    expect(visit([3, 4, 5, 6, 7], [3, 3, 20])).toEqual([8])
+    expect(visit([5, 6, 7, 8, 9, 10], [0, 9, 9], [8, 12, 20])).toEqual([4, 12])
+    expect(visit([0, 1, 2, 3], [-9, -5, -4])).toEqual([4])
+  })
+
+  test('fall on the middle one of three due days, in whatever order their windows close', () => {
+    const at = (due: number, latest: number) => ({ earliest: ON, due: ON + due, latest: ON + latest })
+    const on = (...items: ReturnType<typeof at>[]) => fewestVisits(items, ON).map((visit) => visit.on - ON)
+    expect(on(at(9, 9), at(3, 10), at(5, 11))).toEqual([5])
+    expect(on(at(3, 9), at(9, 10), at(5, 11))).toEqual([5])
+    expect(on(at(5, 9), at(3, 10), at(9, 11))).toEqual([5])
+  })
+
   test('none are needed for nothing', () => expect(fewestVisits([], ON)).toEqual([]))
 })
 
@@ -202,6 +229,17 @@ describe('rounds over many homes', () => {
     // The residents' days are today and the 29th, the technician's the 29th.
     expect(planRounds(homes, { openDays: 60 }).daysIfEachOnItsDue).toBe(3)
     expect(planRounds(homes, { openDays: 60 }).rounds).toHaveLength(2)
+  })
+
+  test('count what is due already as today’s, and nothing else', () => {
+    const dues = [-3, 0, 4, 5].map((due) => item('alarm-test', -9, due, 9, `s${due}`))
+    expect(planRounds([home('a', dues)], { openDays: 60 }).daysIfEachOnItsDue).toBe(3)
+  })
+
+  test('are not shared by let homes of which no building is known', () => {
+    const alone = { building: undefined }
+    const homes = [home('a', [item('alarm-test', 0, 1, 1)], alone), home('b', [item('alarm-test', 0, 1, 1)], alone)]
+    expect(planRounds(homes, { openDays: 60 }).rounds.map(({ building }) => building)).toEqual(['Flat a', 'Flat b'])
   })
 
   test('keep to a calendar and a notice, and search it for two years and no longer', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { dayParts } from '@/lib/core/day-words'
-import { instantAt, localDay, localTime, weekdayOf } from '@/lib/core/zone'
+import { daysByZone, instantAt, localDay, localTime, weekdayOf } from '@/lib/core/zone'
 
 test('a clock shows what is usual in its zone, over both changes of the clock', () => {
   expect(localTime('2026-11-25T18:05:00.000Z', 'America/Chicago')).toEqual({ day: '2026-11-25', hour: 12, minute: 5 })
@@ -44,6 +44,22 @@ test('the moment of an hour is the first at which a clock there shows it or more
       },
     ),
   )
+  // Lord Howe's clocks go forward by half an hour, from 2:00 to 2:30: at half past it is past two.
+  expect(instantAt('2026-10-04', 2, 'Australia/Lord_Howe')).toBe('2026-10-03T15:30:00.000Z')
+  // The last and the first zone to have an hour.
+  expect(instantAt('2026-11-25', 9, 'Etc/GMT+12')).toBe('2026-11-25T21:00:00.000Z')
+  expect(instantAt('2026-11-25', 9, 'Etc/GMT-14')).toBe('2026-11-24T19:00:00.000Z')
   // Samoa left out 30 December 2011 (International Date Line Act 2011): the day began when the next did.
   expect(instantAt('2011-12-30', 9, 'Pacific/Apia')).toBe('2011-12-30T10:00:00.000Z')
+})
+
+test('the day of a zone is asked for once, however many homes lie in it', () => {
+  const asked: string[] = []
+  const dayIn = daysByZone((zone) => {
+    asked.push(zone)
+    return zone === 'Asia/Kathmandu' ? '2026-11-26' : '2026-11-25'
+  })
+  const zones = ['America/Chicago', 'Asia/Kathmandu', 'America/Chicago', 'Asia/Kathmandu', 'America/Chicago']
+  expect(zones.map(dayIn)).toEqual(['2026-11-25', '2026-11-26', '2026-11-25', '2026-11-26', '2026-11-25'])
+  expect(asked).toEqual(['America/Chicago', 'Asia/Kathmandu'])
 })

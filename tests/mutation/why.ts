@@ -119,6 +119,14 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['i.latest >= dayText(from)', `${SAME}what is planned is never over before the drawing begins`],
     ['i.earliest <= dayText(end)', '_open_: no window that opens on the very last day is tried'],
   ],
+  'lib/core/unit-merge.ts': [
+    ['const known: Assumed[] = []', TYPES],
+    ['filter !== undefined) records.push', `${TYPES}; a group that names a day is no empty one, and has its filter`],
+  ],
+  'lib/core/unit-sheet.ts': [
+    ['household.filters.slice(0, SHEET_FILTERS)', `${SAME}the sheet has no column for a fifth filter`],
+    ["record.kind === 'service-done' && record.subject", `${TYPES}; a filter’s record has no subject`],
+  ],
   'lib/core/weather.ts': [['if (cool === 0 && heat === 0)', `${SAME}a spell of no hours raises no day’s hours`]],
   'lib/core/yearly-service.ts': [
     ['if (usual < figures.seasonHours', `${SAME}only for a year of exactly one hour`],
@@ -202,16 +210,12 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   ],
   'lib/core/zone.ts': [
     ['if (!format)', `${SAME}what is kept only spares the work`],
+    ['const [least, most] =', `${SAME}where a day was left out, its hours came later than those of UTC`],
     ['const near =', `${SAME}it begins the search nearer; where it begins too late it begins at the first moment`],
     [
-      'for (let at = near > least',
+      'for (let at = shown(near)',
       `${SAME}it begins the search nearer; where it begins too late it begins at the first moment`,
     ],
-    ['return dayNumber(day) * 24 * 60', '_open_: zones off the quarter of an hour are tried with few values'],
-    ['const known = days.get', '_open_: asked for by pages only, whose tests are in the browser'],
-    ['return (timeZone) =>', '_open_: asked for by pages only, whose tests are in the browser'],
-    ['if (known !== undefined)', '_open_: asked for by pages only, whose tests are in the browser'],
-    ['export function daysByZone', '_open_: asked for by pages only, whose tests are in the browser'],
   ],
   'lib/guide/address.ts': [
     ['if (at === null ||', `${SAME}“null” is no number`],
@@ -307,17 +311,20 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   'lib/core/rounds.ts': [
     ['{ isClosed = () => false', `${SAME}undefined is as false`],
     ['while (to > from && isClosed(to))', `${SAME}the first day is open, so the search ends at it`],
+  ],
+  'lib/core/season-tasks.ts': [
+    ['const worn = firstDay(base + 1', `${SAME}no hours have run on the day of the look itself`],
     [
-      'const sorted = dues',
-      '_open_ here: found by the 300 runs of the property of the nearest day, of which 6 are made',
+      'const due = firstDay(base + 1',
+      `${SAME}on the day itself no hours have run; a day after the season is refused below`,
     ],
-    ['while (isClosed(', '_open_ here: found by the 300 runs of the property of the nearest day, of which 6 are made'],
-    ['const distance =', '_open_ here: found by the 300 runs of the property of the nearest day, of which 6 are made'],
     [
-      'return distance(before)',
-      '_open_ here: found by the 300 runs of the property of the nearest day, of which 6 are made',
+      'for (let y = year - 1; y <=',
+      `${SAME}the year after next is reached only where a leap day makes its season long enough`,
     ],
-    ['const isShared =', '_open_: a let home without a building stands alone by its key, and no two are tried'],
-    ['return new Set(items.map', '_open_: an item due before today beside another of that day is not tried'],
+    [
+      'if (!season || season.end <= from',
+      `${SAME}it passes over what cannot come first; a day out of its season is refused`,
+    ],
   ],
 }
