@@ -81,6 +81,23 @@ test('a sheet is read alike in every encoding and with every delimiter', () => {
   }
 })
 
+test('a sheet is read alike however its lines end, one way or several', () => {
+  const lines = ['Unit,Note', '1,ring', '2,"left\nthen up"', '3,', '4,dog']
+  const read = (text: string) => {
+    const table = readUnitsTable(text)
+    if (!table.ok) throw new Error(table.faults[0]?.say)
+    return table.value.rows.map(({ cells }) => cells)
+  }
+  const rows = [
+    ['1', 'ring'],
+    ['2', 'left\nthen up'],
+    ['3', ''],
+    ['4', 'dog'],
+  ]
+  for (const end of ['\n', '\r\n', '\r']) expect([end, read(lines.join(end))]).toEqual([end, rows])
+  expect(read('Unit,Note\r\n1,ring\n2,"left\nthen up"\r3,\r\n4,dog\r\n')).toEqual(rows)
+})
+
 test('a sheet in Cyrillic letters of an old program is read', () => {
   const text = ['Building,Unit', ...Array.from({ length: 9 }, (_, i) => `Берёзовая улица дом,квартира ${i}`)].join('\n')
   expect(unitsOf(encode(text, 'windows-1251'))[0]).toMatchObject({
