@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest'
+import type { Assumed } from '@/lib/core/household'
+import { mergeUnit } from '@/lib/core/unit-merge'
 import type { Act } from '@/lib/core/viewer'
 import { closeDatabase } from '@/lib/data/connection'
 import { getHousehold, listHouseholds } from '@/lib/data/households'
@@ -43,6 +45,19 @@ test('a changed unit stands as it was given, its log has the new record and keep
   const all = await listHouseholds(act.viewer)
   expect(all.slice(1).map(({ household, accessNote }) => ({ household, accessNote }))).toEqual(fresh)
   expect((await listLog(act.viewer, home)).filter(({ undone }) => undone).length).toBe(0)
+})
+
+test('what a sheet says of a guess is kept, and no longer a guess', async () => {
+  const act = as(await someone('fay'))
+  const guesses = ['heat-source', 'cool-source'].map((code) => ({ code, subject: 'main' })) as Assumed[]
+  const imported = await importHouseholds(act, [aHousehold({ assumed: guesses })])
+  const home = imported.ok ? (imported.ids[0] ?? '') : ''
+  const before = await getHousehold(act.viewer, home)
+  const row = { building: 'Larkspur Court', unit: 'Larkspur Court 2', heat: 'gas-furnace', filters: [] } as const
+  const { household, changes } = mergeUnit(before.household, { ...row, filters: [] })
+  expect(changes).toEqual(['heating gas-furnace'])
+  await saveUnits(act, { fresh: [], changed: [await unitOf(act, home, { household })] })
+  expect((await getHousehold(act.viewer, home)).household.assumed).toEqual([{ code: 'cool-source', subject: 'main' }])
 })
 
 test('of units that somebody wrote to meanwhile nothing is kept, and of new ones beside them neither', async () => {
