@@ -14,8 +14,9 @@ export function order(graph: Graph): State[] {
   const mark = new Uint8Array(graph.states.length)
   const sorted: State[] = []
   for (const start of graph.starts) {
+    if (mark[start.index] !== 0) continue
+    mark[start.index] = 1
     const stack: [State, number][] = [[start, 0]]
-    if (mark[start.index] === 0) mark[start.index] = 1
     while (stack.length > 0) {
       const top = stack[stack.length - 1] as [State, number]
       const edge = top[0].edges[top[1]++]
