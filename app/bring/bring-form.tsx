@@ -59,9 +59,9 @@ export function BringForm({ signedIn }: { signedIn: boolean }) {
           </button>
         )}
       </div>
-      <p>
+      <div className="buttons">
         <Link href="/sample">No file? Look around a sample home</Link>
-      </p>
+      </div>
     </form>
   )
 }
