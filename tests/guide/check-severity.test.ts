@@ -5,7 +5,7 @@ import type { Answer, Flow, GuideNode } from '@/lib/guide/types'
 import { answer, graphOf, guideNode } from '../support/a-small-guide'
 
 const end = (id: string, severity: GuideNode['severity']) => guideNode(id, 'outcome', { severity })
-const ENDS = [end('mild', 1), end('urgent', 2), end('leave', 3)]
+const ENDS = [end('fine', 0), end('mild', 1), end('urgent', 2), end('leave', 3)]
 
 function gate(id: string, hazard: GuideNode['hazard'], yes: string, unsure: string, no: string): GuideNode {
   const answers = [answer('yes', yes), answer('unsure', unsure), answer('no', no)]
@@ -40,6 +40,7 @@ const BOOM = gate('boom', 'boom', 'urgent', 'urgent', 'mild')
 it('hazards that say as much as all that may follow without them are no fault', () => {
   expect(faults([GAS, BOOM])).toEqual([])
   expect(faults([GAS, gate('boom', 'boom', 'urgent', 'leave', 'mild')])).toEqual([])
+  expect(faults([GAS, gate('boom', 'boom', 'fine', 'fine', 'fine')])).toEqual([])
 })
 
 it('“not sure” ends no milder than “yes”, at any question', () => {
@@ -72,10 +73,15 @@ it('one hazard more never says less than the hazards that may still come', () =>
     faults([gate('gas', 'gas', 'urgent', 'urgent', 'boom'), gate('boom', 'boom', 'leave', 'leave', 'mild')]),
   ).toEqual([['gas', 8, 'yes may end at 2, no at 3: one hazard more says less']])
   // The mildest end of “yes” counts, and the worst of “no”.
-  const both = question('both', answer('a', 'leave'), answer('b', 'mild'))
-  expect(faults([gate('gas', 'gas', 'both', 'leave', 'boom'), both, BOOM])).toEqual([
-    ['gas', 8, 'yes may end at 1, no at 2: one hazard more says less'],
-  ])
+  for (const ways of [
+    ['leave', 'mild'],
+    ['mild', 'leave'],
+  ] as const) {
+    const both = question('both', answer('a', ways[0]), answer('b', ways[1]))
+    expect(faults([gate('gas', 'gas', 'both', 'leave', 'boom'), both, BOOM])).toEqual([
+      ['gas', 8, 'yes may end at 1, no at 2: one hazard more says less'],
+    ])
+  }
 })
 
 it('what was denied stays denied: the same hazard, asked again, and those before it do not count', () => {

@@ -113,6 +113,13 @@ const BROKEN: [string, GuideNode, Partial<GuideNode>, [number, unknown][]][] = [
     { text: 'Gas smell or smoke: get everyone out.' },
     [[11, '"something changed" does not say "co alarm"']],
   ],
+  ['a start that is no gate', GAS, { kind: 'question' }, [[10, 'a flow begins with the gas question']]],
+  [
+    'something changed that is no end',
+    LEAVE,
+    { kind: 'question', answers: [answer('on', 'end')] },
+    [[11, '"something changed" must lead to an emergency outcome']],
+  ],
   ['a start that is no gas question', GAS, { hazard: 'co' }, [[10, 'a flow begins with the gas question']]],
 ]
 
@@ -141,9 +148,10 @@ it('ids, ends and circles are told at their node', () => {
     node === WAIT ? { ...WAIT, answers: [answer('waited', 'end'), answer('again', 'boom')] } : node,
   )
   expect(faults(round)).toEqual([[1, 'boom', 'the answers lead back to this node']])
-  expect(
-    faults(NODES.map((node) => (node === END ? { ...END, id: 'resume' } : node))).map(([, node]) => node),
-  ).toContain('resume')
+  const resumed = NODES.map((node) =>
+    node === END ? { ...END, id: 'resume' } : node === WAIT ? { ...WAIT, answers: [answer('waited', 'resume')] } : node,
+  )
+  expect(faults(resumed)).toEqual([[1, 'resume', 'a name that addresses use']])
   expect(faults(NODES, SOURCES, { changed: 'away' }).map(([invariant, node]) => [invariant, node])).toEqual([
     [1, 'away'],
   ])

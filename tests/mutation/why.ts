@@ -135,6 +135,23 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
       `${SAME}no hours have run on the day of the service itself; or the window’s end is due anyhow`,
     ],
   ],
+  'lib/guide/check-severity.ts': [
+    ['for (let at = sorted.length - 1', `${SAME}no way leads to the first state, so nobody asks how it may end`],
+    ['if ((result.min[to.index]', `${SAME}of two alike it does not matter which is kept`],
+    ['if ((result.max[to.index]', `${SAME}of two alike it does not matter which is kept`],
+    ['if (!state.shown) continue', `${SAME}what is passed through offers skip alone`],
+    ['const leastYes =', `${SAME}several states after one yes end alike, but where a fact is split`],
+    ["if (state.node.kind !== 'gate'", `${SAME}only gates have a hazard; the check of shapes refuses the rest`],
+  ],
+  'lib/guide/check-shape.ts': [
+    ['if (done.has(id)) return null', `${SAME}it saves walking a part twice`],
+    ['if (node.severity === undefined', `${SAME}undefined is on no list`],
+    ['if (node.hazard === undefined', `${SAME}undefined is on no list`],
+    ['if (node.action === undefined', `${SAME}undefined is on no list`],
+    ['for (const part of [node, ...', TYPES],
+    ['else if (source.changed !== undefined', `${SAME}undefined comes after no day`],
+  ],
+  'lib/guide/check-states.ts': [['for (const name of part.says', TYPES]],
   'lib/guide/brief.ts': [
     ['if (node === null ||', `${TYPES}; a step that was taken has its node`],
     ['taken', `${SAME}a hazard is denied by “no” and by nothing else in these walks`],
