@@ -47,6 +47,28 @@ describe('two panels side by side', () => {
     expect(found(down)).toEqual(places(down))
   })
 
+  test('are each one, whatever slit or slant is in them, and wherever they touch the edges', () => {
+    const dark = (x: number, y: number, width: number, height: number) => box(x, y, width, height, 0.01)
+    for (const slit of [dark(66, 50, 6, 60), dark(66, 70, 6, 60), dark(40, 86, 50, 6), dark(50, 86, 50, 6)])
+      expect([slit, found([slit, LEFT, RIGHT])]).toEqual([slit, places([LEFT, RIGHT])])
+    const leaning = [
+      { ...box(70, 40, 60, 80), slant: -20 },
+      { ...box(150, 40, 60, 80), slant: -20 },
+    ]
+    expect(found(leaning)?.map(({ width }) => width)).toEqual([80, 80])
+    const across = [box(0, 60, 100, 60), box(140, 52, 100, 60)]
+    expect(found(across)).toEqual(places(across))
+    const under = [box(40, 0, 60, 180), box(100, 0, 10, 20, 0.01), box(130, 0, 70, 180)]
+    expect(found(under)).toEqual(places([under[0] as Lit, under[2] as Lit]))
+  })
+
+  test('are as large as they are seen at the threshold that shows most of them', () => {
+    const halo = (x: number, width: number) => box(x, 40, width, 100, 0.06)
+    expect(found([LEFT, { ...RIGHT, light: 0.5 }, halo(30, 80), halo(120, 90)])).toEqual(
+      places([halo(30, 80), halo(120, 90)]),
+    )
+  })
+
   test('are told from the ground where they are six tenths brighter', () => {
     expect(found([LEFT, { ...RIGHT, light: 0.17 }], { ground: 0.1 })).toEqual(places([LEFT, RIGHT]))
     expect(found([LEFT, { ...RIGHT, light: 0.15 }], { ground: 0.1 })).toBeNull()
@@ -73,6 +95,7 @@ describe('what is no pair of panels', () => {
     expect(found([...two, box(170, 20, 60, 80)])).toBeNull()
     expect(found([...two, box(170, 20, 32, 80)])).toBeNull()
     expect(found([...two, box(170, 20, 28, 80)])).toEqual(places(two))
+    expect(found([...two, box(170, 4, 28, 60)])).toEqual(places(two))
     // Less than a fiftieth of the picture is no region: 864 of 43,200 pixels.
     const small = [box(20, 20, 30, 40), box(70, 20, 30, 40)]
     expect(found([...small, box(120, 20, 22, 40)])).toBeNull()

@@ -37,6 +37,14 @@ describe('the light of a panel', () => {
     expect(down.slope).toBeCloseTo(0, 6)
   })
 
+  test('grows to the right by all three of its rows together', () => {
+    const found = panelLight(
+      fieldOf(160, 90, (x, y) => (y >= 50 && x > 80 ? 0.8 : 0.4)),
+      BOX,
+    )
+    expect(found.slope * (2 / 3) * 64).toBeCloseTo(Math.log((0.4 + 0.4 + 0.8) / (3 * 0.4)), 1)
+  })
+
   test('says what share of it is too bright to tell', () => {
     const field = fieldOf(160, 90, () => 0.9)
     for (let at = 0; at < field.clipped.length; at++) field.clipped[at] = at % 160 <= 69 ? 1 : 0
@@ -63,6 +71,12 @@ describe('the edge of a panel', () => {
   test('is as wide as from a fifth of its light to four fifths, as a share of the panel', () => {
     expect(edgeWidth(scene(), box, 0.5, -1)).toBeCloseTo(6 / 60, 9)
     expect(edgeWidth(scene(), box, 0.5, 1)).toBeCloseTo(6 / 60, 9)
+  })
+
+  test('is looked for half a panel around it, not at what shines farther off', () => {
+    const other = fieldOf(140, 120, (x) => (x < 5 || x > 135 ? 0.5 : 0.02 + 0.48 * slope(x)))
+    expect(edgeWidth(other, box, 0.5, -1)).toBeCloseTo(6 / 60, 9)
+    expect(edgeWidth(other, box, 0.5, 1)).toBeCloseTo(6 / 60, 9)
   })
 
   test('is not known where no dark ground is seen, or too few lines cross it', () => {

@@ -1,5 +1,6 @@
 const SAME = 'the same answer: '
 const GUARD = 'a guard that our own tables never reach; it names the fault instead of a worse one later'
+const EDGE = `${SAME}it differs only where two numbers are the same to the last digit`
 const TYPES = `${SAME}the types ask for it, no caller comes without`
 
 /** By file: a part of a line of code, and why a mutant of that line may live. */
@@ -134,6 +135,47 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
       'return firstDay(last + 1',
       `${SAME}no hours have run on the day of the service itself; or the window’s end is due anyhow`,
     ],
+  ],
+  'lib/core/light-panels.ts': [
+    ['for (let x = 0; x < width; x++) rim', `${SAME}one point more among hundreds`],
+    ['for (let y = 0; y < height; y++) rim', `${SAME}one point more among hundreds`],
+    ['const rim', `${SAME}a word among hundreds of numbers is no number`],
+    ['for (let step = 0; step < THRESHOLD_STEPS', `${SAME}the brightest threshold shows least, and the most wins`],
+    ['const threshold =', `${SAME}which thresholds are tried, not which one shows most`],
+    ['if (pair && (best === null', EDGE],
+    ['if (one === undefined', `${SAME}without a first there is no second either`],
+    ['if (third !== undefined', EDGE],
+    ['const [left, right] = one.x', EDGE],
+    ['const overlap', EDGE],
+    ['const isBeside', EDGE],
+    ['const isApart', EDGE],
+    ['const isAlike', EDGE],
+    ['const isFull', EDGE],
+    ['for (let at = 0; at < light.length', `${SAME}nothing lies beyond the last point`],
+    ['for (let start = 0; start < light.length', `${SAME}nothing lies beyond the last point`],
+    ['if (isOpen[start] !== 1) continue', `${SAME}a region of no points is too small`],
+    ['if (x < left)', EDGE],
+    ['if (x > right)', EDGE],
+    ['if (y < top)', `${SAME}points are come to from above`],
+    ['if (y > bottom)', EDGE],
+    ['if (y > 0) reach', `${SAME}above the first row there is nothing`],
+    ['if (y < height - 1) reach', `${SAME}below the last row there is nothing`],
+    ['if (area >= LEAST_SHARE', EDGE],
+    ['if (scale === 1', `${SAME}means over squares of one point are the points; no picture is smaller than 64 a side`],
+    ['for (let y = 0; y < height * scale', `${SAME}nothing is kept of a row beyond the last`],
+    ['light[to] = (light[to]', `${SAME}a factor that all points have`],
+    ['return { field: { width, height, light, clipped', `${SAME}nobody asks the small picture what was clipped`],
+  ],
+  'lib/core/panel-light.ts': [
+    ['for (let part = 0.3; part', `${SAME}one line more or less among twenty`],
+    ['const edge = outward < 0', `${SAME}outward is never 0`],
+    ['for (const down of', `${SAME}which of the neighbouring lines are evened out`],
+    ['sum += field.light[Math.min', `${SAME}the same three lines, or one beyond the picture, which is dark`],
+    ['if (ground > mean / 2)', EDGE],
+    ['for (let gone = 0; gone <= reach', `${SAME}a rise that ends exactly a panel’s width in`],
+    ['if (x < 0 || x >= field.width)', `${SAME}beyond the picture there is no light, and so no rise`],
+    ['if (low === null && share', EDGE],
+    ['if (share > 0.8)', EDGE],
   ],
   'lib/guide/check-severity.ts': [
     ['for (let at = sorted.length - 1', `${SAME}no way leads to the first state, so nobody asks how it may end`],
