@@ -18,6 +18,8 @@ describe('a size that cannot be a filter', () => {
       ['heightIn', 'side-large'],
     ])
     expect(codesOf(16, 25, 0.4)).toEqual([['depthIn', 'depth-small']])
+    expect(codesOf(16, 25, Number.NaN)).toEqual([['depthIn', 'not-a-number']])
+    expect(codesOf(16, 25, Number.POSITIVE_INFINITY)).toEqual([['depthIn', 'not-a-number']])
     expect(codesOf(16, 25, 6.1)).toEqual([['depthIn', 'depth-large']])
     expect(codesOf(0, Number.NaN, 0)).toEqual([
       ['widthIn', 'zero'],

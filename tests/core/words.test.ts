@@ -10,7 +10,7 @@ import {
   sizeInWords,
   sizeTextInWords,
 } from '@/lib/core/filter-words'
-import { FILTER_PLACES, TASKS } from '@/lib/core/household'
+import { FILTER_PLACES, LIGHTS, TASKS } from '@/lib/core/household'
 import { BASES } from '@/lib/core/plan-types'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { MARKS } from '@/lib/core/tables'
@@ -26,7 +26,16 @@ import {
   temperatureInWords,
   velocityInWords,
 } from '@/lib/core/unit-words'
-import { basisInWords, doerInWords, markInWords, taskDoneInWords, taskInWords } from '@/lib/core/words'
+import {
+  basisInWords,
+  doerInWords,
+  lightInWords,
+  markInWords,
+  peopleInWords,
+  stateInWords,
+  taskDoneInWords,
+  taskInWords,
+} from '@/lib/core/words'
 import { wrenfield } from '../support/plan-fixtures'
 
 const anyDay = fc.integer({ min: -25_000, max: 47_000 }).map(dayText)
@@ -152,6 +161,12 @@ describe('names in words', () => {
       expect(words.every((each) => each.length > 3)).toBe(true)
     }
     expect(markInWords('S?')).toBe('published standard, regulation or handbook, from memory')
+    expect((['overdue', 'due', 'soon', 'later'] as const).map(stateInWords)).toEqual([
+      ...['Overdue', 'Due now', 'Within two weeks', 'Later'],
+    ])
+    expect(LIGHTS.map(lightInWords).map((words) => words.split(' ').at(-1))).toEqual(['over', 'places', 'through'])
+    expect(peopleInWords({ people: 1, pets: 0 })).toBe('1 person')
+    expect(peopleInWords({ people: 3, pets: 2 })).toBe('3 people, 2 pets')
     expect([doerInWords('resident'), doerInWords('technician')]).toEqual(['you', 'a licensed technician'])
   })
 

@@ -177,6 +177,14 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['if (low === null && share', EDGE],
     ['if (share > 0.8)', EDGE],
   ],
+  'lib/core/base-use.ts': [['return base !== null', `${SAME}nothing is not more than what a winter uses`]],
+  'lib/core/unit-words.ts': [
+    ['const sign = value < 0', `${SAME}a zero has no sign either way`],
+    ['hours < 10', `${SAME}ten hours read as 10 hours either way`],
+  ],
+  'lib/core/look-worth.ts': [
+    ['isWorthIt:', '_open_: no look that is worth exactly the least days, or less than nothing, is tried'],
+  ],
   'lib/guide/check-severity.ts': [
     ['for (let at = sorted.length - 1', `${SAME}no way leads to the first state, so nobody asks how it may end`],
     ['if ((result.min[to.index]', `${SAME}of two alike it does not matter which is kept`],
