@@ -168,6 +168,16 @@ describe('a picture that cannot tell is refused with its reason', () => {
     expect(codes(readLightPicture(picture, { reference: 'paper', side: 'left', panels }, LIGHT_PICTURE))).toEqual([
       'bad-box',
     ])
+    const fair = { x: 20, y: 40, width: 60, height: 60 }
+    for (const one of [
+      { thisFilter: fair, reference: box },
+      { thisFilter: box, reference: fair },
+    ]) {
+      const reading = readLightPicture(picture, { reference: 'paper', side: 'left', panels: one }, LIGHT_PICTURE)
+      expect(codes(reading)).toEqual(['bad-box'])
+    }
+    const strip = { width: 240, height: 40, rgba: picture.rgba.slice(0, 240 * 40 * 4) }
+    expect(codes(readLightPicture(strip, { reference: 'paper', side: 'left' }, LIGHT_PICTURE))).toEqual(['too-small'])
     const cut = { ...picture, rgba: picture.rgba.slice(0, 100) }
     expect(() => readLightPicture(cut, { reference: 'paper', side: 'left' }, LIGHT_PICTURE)).toThrow(RangeError)
   })

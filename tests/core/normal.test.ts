@@ -54,6 +54,7 @@ describe('the normal distribution against an independent series and continued fr
     }
     expect(expectedExcess(4, 0)).toBe(4)
     expect(expectedExcess(-4, 0)).toBe(0)
+    expect(expectedExcess(0, 0)).toBe(0)
   })
 })
 

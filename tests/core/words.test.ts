@@ -70,6 +70,12 @@ describe('days in words', () => {
     expect(awayInWords(day, '2026-11-25')).toBe(words)
   })
 
+  test('a duration changes its unit where people do', () => {
+    expect([1, 20, 21, 83, 84, 729, 730, -3].map(durationInWords)).toEqual([
+      ...['1 day', '20 days', '3 weeks', '12 weeks', '3 months', '24 months', '2 years', '3 days'],
+    ])
+  })
+
   test('a duration never reads as none unless it is none', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 20_000 }), (days) => {
