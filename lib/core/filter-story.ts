@@ -80,7 +80,8 @@ export function filterStory({ f, days, history, belief, on }: StoryFacts, tables
         to,
         points: loading
           ? loadPoints(
-              { load: (day) => (grams(day) - grams(change.on)) / loading.capacityGrams, theta },
+              // Differences of sums may fall below nothing by their last digit.
+              { load: (day) => Math.max(0, grams(day) - grams(change.on)) / loading.capacityGrams, theta },
               { from: change.on, to: to ?? Math.max(on, change.on + limitDays) },
             )
           : [],
