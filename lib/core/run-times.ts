@@ -38,7 +38,9 @@ type DaysOf = (packed: number) => readonly [number, number]
 function dateReader(): DaysOf {
   const days = new Map<number, readonly [number, number]>()
   return (packed) => {
-    const made = days.get(packed) ?? bothOrders(packed)
+    const known = days.get(packed)
+    if (known) return known
+    const made = bothOrders(packed)
     days.set(packed, made)
     return made
   }
