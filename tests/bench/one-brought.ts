@@ -11,14 +11,14 @@ const NUMBER = 'number'
 
 /**
  * What sends the n-th household file, as a browser without scripts does: a file was shown by the page that takes one, and
- * is kept from there.
+ * is kept from there. The cookie is left to whoever sends it.
  */
 export async function broughtHomes(address: string, cookie: string): Promise<(n: number) => Partial<Request>> {
   const [home] = manyHouseholds(1, '2026-11-25') as [Household]
   const file = writeHouseholdFile([{ ...home, id: `brought-${NUMBER}`, name: `${BROUGHT}${NUMBER}`, records: [] }])
   const form = formOf(await sendForm(`${address}/bring`, { text: file }, { headers: { cookie } }), 'text')
   const { body, type } = await encoded(form)
-  const headers = { cookie, origin: address, 'content-type': type }
+  const headers = { origin: address, 'content-type': type }
   return (n) => ({
     method: 'POST',
     path: '/bring',
