@@ -6,21 +6,11 @@ import type { FilterHistory } from '@/lib/core/history'
 import type { Filter, Household, Light, System } from '@/lib/core/household'
 import { Profiles } from '@/lib/core/profile'
 import { systemDays } from '@/lib/core/system-days'
-import { bareHome, COLD } from '../support/plan-of'
+import { bareHome, COLD, EVEN, HALL } from '../support/plan-of'
 
 const { figures } = tables
 const ON = dayNumber('2026-11-25')
-/** The same air every hour of every day: a filter catches the same every day. */
-const EVEN: System = { id: 'main', name: 'Main', delivery: 'ducted', fan: { mode: 'on' }, airflowCfm: { cool: 300 } }
 const THETA = { q10: 0.5, q50: 1, q90: 2 }
-const HALL: Filter = {
-  id: 'hall',
-  system: 'main',
-  place: 'wall-grille',
-  nominal: { widthIn: 16, heightIn: 25, depthIn: 1 },
-  medium: 'pleated',
-  merv: 8,
-}
 const DEN: Filter = { ...HALL, id: 'den', nominal: { widthIn: 20, heightIn: 20, depthIn: 1 } }
 
 function daysOf(filters: Filter[] = [HALL], home: Partial<Household> = {}, system = EVEN) {

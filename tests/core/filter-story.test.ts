@@ -5,25 +5,15 @@ import { dayNumber } from '@/lib/core/day'
 import type { DatedLook } from '@/lib/core/filter'
 import { beliefSteps, filterStory, loadOn, type Stay, worthOf } from '@/lib/core/filter-story'
 import type { FilterHistory } from '@/lib/core/history'
-import { type Filter, type Light, MEDIA, type System } from '@/lib/core/household'
+import { type Filter, type Light, MEDIA } from '@/lib/core/household'
 import { learnTheta, worldPrior } from '@/lib/core/learning'
 import { Profiles } from '@/lib/core/profile'
 import { systemDays } from '@/lib/core/system-days'
-import { bareHome, COLD } from '../support/plan-of'
+import { bareHome, COLD, EVEN, HALL } from '../support/plan-of'
 
 const { figures } = tables
 const ON = dayNumber('2026-11-25')
 const TWO_YEARS_AGO = dayNumber('2024-11-25')
-/** The same air every hour of every day: a filter catches the same every day, and the blower runs 24 hours. */
-const EVEN: System = { id: 'main', name: 'Main', delivery: 'ducted', fan: { mode: 'on' }, airflowCfm: { cool: 300 } }
-const HALL: Filter = {
-  id: 'hall',
-  system: 'main',
-  place: 'wall-grille',
-  nominal: { widthIn: 16, heightIn: 25, depthIn: 1 },
-  medium: 'pleated',
-  merv: 8,
-}
 /** Of a home half as dusty again as most. */
 const DUSTY = priorBelief({ mean: Math.log(1.5), sigma: 0.3 })
 

@@ -2,17 +2,9 @@ import { describe, expect, test } from 'vitest'
 import { tables } from '@/content/tables'
 import type { Filter, Household } from '@/lib/core/household'
 import { plan } from '@/lib/core/plan'
-import { bareHome } from '../support/plan-of'
+import { bareHome, HALL } from '../support/plan-of'
 
 const ON = '2026-11-25'
-const HALL: Filter = {
-  id: 'hall',
-  system: 'main',
-  place: 'wall-grille',
-  nominal: { widthIn: 16, heightIn: 25, depthIn: 1 },
-  medium: 'pleated',
-  merv: 8,
-}
 
 /** A home whose filters hardly load: each is due a printed limit after its change. */
 function home(filters: Partial<Filter>[], changedOn = '2026-11-01', id = 'home'): Household {

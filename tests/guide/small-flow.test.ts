@@ -4,15 +4,12 @@ import { beginsWalk, bookedEvents, eventKinds, eventsBeside } from '@/lib/guide/
 import { type Facts, FRESH_MINUTES, initialMarks, replay } from '@/lib/guide/replay'
 import type { Answer, Flow, GuideNode } from '@/lib/guide/types'
 import { listAnswers, listSections, nodesById, settle, take } from '@/lib/guide/walk'
+import { answer, guideNode } from '../support/a-small-guide'
 
 const AT = 29_000_000
 
-function answer(id: string, to: string, sets?: Answer['sets']): Answer {
-  return { id, as: 'button', text: `Words of ${id}`, to, ...(sets && { sets }) }
-}
-
 function node(id: string, kind: GuideNode['kind'], answers: Answer[], more: Partial<GuideNode> = {}): GuideNode {
-  return { id, kind, text: `Text of ${id}.`, answers, sources: [], reviewed: '2026-11-01', ...more }
+  return guideNode(id, kind, { answers, ...more })
 }
 
 /** Gas, presence, a bang; then the one start, whether it tripped, and an end. */
@@ -28,18 +25,25 @@ const FLOW: Flow = {
     { id: 'told', values: ['first', 'second'], from: 'asked' },
   ],
   nodes: [
-    node('gas', 'gate', [answer('no', 'here'), answer('yes', 'leave', { hazardSeen: 'leave' })], { hazard: 'gas' }),
+    node('gas', 'gate', [answer('no', 'here'), answer('yes', 'leave', { sets: { hazardSeen: 'leave' } })], {
+      hazard: 'gas',
+    }),
     // A question about gas that is no gate is never asked again.
     node('gas-bill', 'question', [answer('no', 'start')], { hazard: 'boom' }),
-    node('here', 'question', [answer('yes', 'boom', { presence: 'yes' })]),
-    node('boom', 'gate', [answer('no', 'start'), answer('yes', 'stop', { hazardSeen: 'stop' })], { hazard: 'boom' }),
+    node('here', 'question', [answer('yes', 'boom', { sets: { presence: 'yes' } })]),
+    node('boom', 'gate', [answer('no', 'start'), answer('yes', 'stop', { sets: { hazardSeen: 'stop' } })], {
+      hazard: 'boom',
+    }),
     node(
       'start',
       'check',
-      [answer('done', 'trip'), answer('hot', 'trip', { resetUsed: 'yes' }), answer('not-now', 'trip')],
+      [answer('done', 'trip'), answer('hot', 'trip', { sets: { resetUsed: 'yes' } }), answer('not-now', 'trip')],
       { turnsOn: true },
     ),
-    node('trip', 'question', [answer('yes', 'end', { tripped: 'yes' }), answer('no', 'end', { resetUsed: 'yes' })]),
+    node('trip', 'question', [
+      answer('yes', 'end', { sets: { tripped: 'yes' } }),
+      answer('no', 'end', { sets: { resetUsed: 'yes' } }),
+    ]),
     node('end', 'outcome', []),
     node('stop', 'outcome', []),
     node('leave', 'outcome', []),
@@ -175,7 +179,7 @@ describe('passing through nodes that are not shown', () => {
       ...FLOW,
       nodes: [
         skipped([answer('skip', 'b')]),
-        skipped([answer('skip', 'c', { told: 'x' })], 'b'),
+        skipped([answer('skip', 'c', { sets: { told: 'x' } })], 'b'),
         node('c', 'outcome', []),
       ],
     })
@@ -222,7 +226,7 @@ describe('what is written down of an answer', () => {
     expect(kinds(trip, 'yes')).toEqual(['trip'])
     // Done at a check that turns nothing on gives no start.
     expect(eventKinds({ ...start, turnsOn: false }, answer('done', 'trip'))).toEqual([])
-    expect(eventKinds(trip, answer('done', 'end', { hazardSeen: 'stop' }))).toEqual(['hazard-stop'])
+    expect(eventKinds(trip, answer('done', 'end', { sets: { hazardSeen: 'stop' } }))).toEqual(['hazard-stop'])
   })
 
   it('is that trouble began, where it is the first answer of a walk', () => {

@@ -1,5 +1,5 @@
 import { tables } from '@/content/tables'
-import type { Household, System, Task } from '@/lib/core/household'
+import type { Filter, Household, System, Task } from '@/lib/core/household'
 import { plan } from '@/lib/core/plan'
 import { aHousehold } from './a-household'
 
@@ -16,6 +16,24 @@ export const PUMP: System = {
   delivery: 'ducted',
   heat: { source: 'heat-pump' },
   cool: { source: 'heat-pump', tons: 3 },
+}
+
+/** The same air every hour of every day, so that a filter catches the same every day. */
+export const EVEN: System = {
+  id: 'main',
+  name: 'Main',
+  delivery: 'ducted',
+  fan: { mode: 'on' },
+  airflowCfm: { cool: 300 },
+}
+/** A filter of a common size behind a grille in the wall. */
+export const HALL: Filter = {
+  id: 'hall',
+  system: 'main',
+  place: 'wall-grille',
+  nominal: { widthIn: 16, heightIn: 25, depthIn: 1 },
+  medium: 'pleated',
+  merv: 8,
 }
 
 /** An invented home without devices, records or readings unless the change brings them. */
