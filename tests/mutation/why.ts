@@ -1,6 +1,7 @@
 const SAME = 'the same answer: '
 const GUARD = 'a guard that our own tables never reach; it names the fault instead of a worse one later'
-const EDGE = `${SAME}it differs only where two numbers are the same to the last digit`
+const EDGE = 'a border: it differs only where two numbers are the same to the last digit, which is not tried'
+const ONE_EDGE = '_open_: in every picture both panels are as sharp, and have dark ground beside them'
 const TYPES = `${SAME}the types ask for it, no caller comes without`
 
 /** By file: a part of a line of code, and why a mutant of that line may live. */
@@ -142,12 +143,12 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['const rim', `${SAME}a word among hundreds of numbers is no number`],
     ['for (let step = 0; step < THRESHOLD_STEPS', `${SAME}the brightest threshold shows least, and the most wins`],
     ['const threshold =', `${SAME}which thresholds are tried, not which one shows most`],
-    ['if (pair && (best === null', EDGE],
+    ['if (pair && (best === null', '_open_: in every picture tried the pair that shows most is found first'],
     ['if (one === undefined', `${SAME}without a first there is no second either`],
     ['if (third !== undefined', EDGE],
     ['const [left, right] = one.x', EDGE],
     ['const overlap', EDGE],
-    ['const isBeside', EDGE],
+    ['const isBeside', '_open_: two panels of different heights are not tried'],
     ['const isApart', EDGE],
     ['const isAlike', EDGE],
     ['const isFull', EDGE],
@@ -156,7 +157,7 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['if (isOpen[start] !== 1) continue', `${SAME}a region of no points is too small`],
     ['if (x < left)', EDGE],
     ['if (x > right)', EDGE],
-    ['if (y < top)', `${SAME}points are come to from above`],
+    ['if (y < top)', '_open_: the last point that is come to lies in the top row of every panel tried'],
     ['if (y > bottom)', EDGE],
     ['if (y > 0) reach', `${SAME}above the first row there is nothing`],
     ['if (y < height - 1) reach', `${SAME}below the last row there is nothing`],
@@ -175,7 +176,7 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['for (let gone = 0; gone <= reach', `${SAME}a rise that ends exactly a panel’s width in`],
     ['if (x < 0 || x >= field.width)', `${SAME}beyond the picture there is no light, and so no rise`],
     ['if (low === null && share', EDGE],
-    ['if (share > 0.8)', EDGE],
+    ['if (share > 0.8)', `${SAME}what is above four fifths is above a fifth, and the border is not tried`],
   ],
   'lib/core/base-use.ts': [['return base !== null', `${SAME}nothing is not more than what a winter uses`]],
   'lib/core/unit-words.ts': [
@@ -208,7 +209,7 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['const w = Math.exp((logWeight[i]', `${SAME}a factor that falls out of shares`],
     ['for (let i = 0; i < POINTS', `${SAME}nothing is kept beyond the last point`],
     ['while (i < POINTS - 1', EDGE],
-    ['const part = high === low', GUARD],
+    ['const part = high === low', '_open_: no two neighbouring points of the curve are tried that weigh nothing'],
   ],
   'lib/core/day-words.ts': [
     ['year: Number(day', '_open_: the year of a date’s parts is shown by the calendar of a form only'],
@@ -221,14 +222,14 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['const deviation', '_open_: how far a lopsided lamp counts is tried by two lamps only'],
     ['const light = ([', EDGE],
     ['const words =', EDGE],
-    ['const stray', '_open_ here: found by the 120 pictures, which take too long for each mutant'],
+    ['const stray', '_open_: no picture has a rim brighter than half of its darker panel'],
     ['if (Math.max(mine.clipped', EDGE],
     ['if (reference.mean <', EDGE],
     ['const outward', `${SAME}two panels never stand in one place`],
-    ['const edges =', '_open_ here: found by the pictures that are turned and blurred, left out as slow'],
-    ['edgeWidth(field, thisBox', '_open_ here: found by the pictures that are turned and blurred, left out as slow'],
-    ['.filter((edge) =>', '_open_ here: found by the pictures that are turned and blurred, left out as slow'],
-    ['if (edges.length > 0', '_open_ here: found by the pictures that are turned and blurred, left out as slow'],
+    ['const edges =', ONE_EDGE],
+    ['edgeWidth(field, thisBox', ONE_EDGE],
+    ['.filter((edge) =>', ONE_EDGE],
+    ['if (edges.length > 0', ONE_EDGE],
     ['if (reference.unevenness', EDGE],
     ['if (Math.abs(lampBias)', EDGE],
     ['const most =', '_open_: no ratio between the limit of a new filter and that of paper is tried'],
