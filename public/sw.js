@@ -48,8 +48,8 @@ async function keepList(href) {
   const cache = await caches.open(LISTS)
   if (!page.ok) return cache.delete(href)
   for (const file of await filesOf(page)) if (!(await caches.match(file))) await cache.add(file)
-  // Not before all of it is here: the network may go in between. Anew, so that it counts as the latest.
-  await cache.delete(href)
+  // Not before all of it is here: the network may go in between. Put over the earlier one, which is there until then;
+  // it counts as the latest.
   await cache.put(href, page)
   const lists = (await cache.keys()).filter(({ url }) => isList(new URL(url)))
   const stay = lists.slice(-MOST_LISTS)

@@ -117,6 +117,24 @@ test(
   },
 )
 
+test('a list is there at every moment while it is kept anew', LONG, async () => {
+  const { page } = await onTheWalk('dunnock')
+  const asked = await page.evaluate(`(async () => {
+    const kept = () => caches.match(location.href, { cacheName: 'plenum-lists-1' })
+    const dated = async () => (await kept())?.headers.get('date')
+    const { active } = await navigator.serviceWorker.ready
+    const [first, end] = [await dated(), Date.now() + 20_000]
+    let [missed, anew] = [0, first]
+    for (let i = 0; i < 12; i++) active.postMessage({ keep: location.href })
+    while (anew === first && Date.now() < end) {
+      for (let i = 0; i < 50; i++) if (!(await kept())) missed++
+      anew = await dated()
+    }
+    return { missed, anew: anew !== first }
+  })()`)
+  expect(asked).toEqual({ missed: 0, anew: true })
+})
+
 test('a network that goes while the list is sent loses no tick', LONG, async () => {
   expectBrowserProblem(OFFLINE)
   const { page, ids } = await onTheWalk('robin')
