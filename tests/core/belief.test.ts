@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { tables } from '@/content/tables'
 import { afterLook, type Belief, chanceOfLights, priorBelief, thetaOf } from '@/lib/core/belief'
 import { LIGHTS } from '@/lib/core/household'
-import { type Look, learnTheta, worldPrior } from '@/lib/core/learning'
+import { evidenceOf, type Look, learnTheta, worldPrior } from '@/lib/core/learning'
 import { lookWorth } from '@/lib/core/look-worth'
 import { distribution } from '@/lib/core/normal'
 
@@ -43,6 +43,19 @@ test('shares sum to one, also after looks that contradict each other', () => {
       expect(LIGHTS.reduce((sum, light) => sum + chances[light], 0)).toBeCloseTo(1, 9)
     }),
   )
+})
+
+test('looks that contradict each other as strongly, however often, leave the middle where it was', () => {
+  // Dark when an eighth of what it takes was caught, and clear at eight times the most that is: alike on both sides.
+  const both: Look[] = [
+    { light: 'dark', expected: figures.darkAbove.value / 8 },
+    { light: 'clear', expected: 8 * figures.clearBelow.value },
+  ]
+  const looks = Array.from({ length: 40 }, () => both).flat()
+  expect(learnTheta(looks, figures).q50).toBeCloseTo(1, 9)
+  expect(evidenceOf(looks, figures)?.mean).toBeCloseTo(0, 9)
+  const belief = looks.reduce((before, look) => afterLook(before, look, figures), prior)
+  expect(belief.share.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9)
 })
 
 test('before any look the chances are those of a normal load seen with normal error', () => {

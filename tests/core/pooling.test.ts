@@ -7,7 +7,7 @@ import type { Household } from '@/lib/core/household'
 import { type Evidence, evidenceOf, type Look, learnTheta, worldPrior } from '@/lib/core/learning'
 import { planHousehold } from '@/lib/core/plan'
 import { evidenceAmong, pooledHomes } from '@/lib/core/pooled-homes'
-import { poolOf } from '@/lib/core/pooling'
+import { dustStart, poolOf } from '@/lib/core/pooling'
 import { Profiles } from '@/lib/core/profile'
 import { simulateOwners } from '../support/simulated-homes'
 
@@ -148,6 +148,11 @@ describe('what others told', () => {
         expect(Math.abs(mean)).toBeLessThanOrEqual(Math.abs(told) + 1e-9)
       }),
     )
+  })
+
+  test('stands in the household file to the thousandth, as a factor and not as its logarithm', () => {
+    const prior = { mean: Math.log(1.23456), sigma: 0.43219, systems: 4, told: 0.3, believed: 0.7 }
+    expect(dustStart(prior)).toEqual({ median: 1.235, spread: 0.432, systems: 4 })
   })
 
   test('by ten thousand that agree is what they agree on', () => {

@@ -201,7 +201,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['return precision > 1e-6', EDGE],
     ['if (world?.mean === mean', `${SAME}what is kept only spares the work`],
     ['if (mean === 0) world', `${SAME}what is kept only spares the work`],
-    ['const w = Math.exp((logWeight[i]', `${SAME}a factor that falls out of shares`],
     ['for (let i = 0; i < POINTS', `${SAME}nothing is kept beyond the last point`],
     ['while (i < POINTS - 1', EDGE],
   ],
@@ -294,16 +293,12 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['for (let passed = 0', `${SAME}one round more or less before a circle is refused`],
     ['if (node === undefined)', GUARD],
   ],
-  'lib/core/belief.ts': [
-    ['const weight = logWeight.map', `${SAME}a factor that falls out where the weights are made to sum to 1`],
-  ],
   'lib/core/day.ts': [
     ['if (!/^', `${SAME}a longer or shorter text is no day by its value either`],
     ['if (known !== undefined)', `${SAME}what is kept only spares the work`],
     ['if (days === undefined)', `${SAME}what is kept only spares the work`],
     ['if (day === undefined)', `${SAME}what is kept only spares the work`],
     ['if (days.size > 10_000)', `${SAME}what is kept only spares the work`],
-    ['return a < b', `${SAME}a sort asks only which comes first`],
   ],
   'lib/core/due.ts': [['return source === undefined', `${SAME}a source that is undefined is written nowhere`]],
   'lib/core/history.ts': [
