@@ -325,17 +325,7 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['return left < right', `${SAME}a sort asks only which comes first, and two alike may stand either way`],
   ],
   'lib/core/modelled-hours.ts': [['readings: []', `${TYPES}; a reading of no system is nobody’s`]],
-  'lib/core/nominal-size.ts': [
-    ['const second =', '_open_: a second size that cannot be a filter is not tried'],
-    ['if (isWhole(', '_open_: a size of which one side alone is whole is not tried here'],
-    ['return like.widthIn <=', `${SAME}a square turned is the same`],
-    ['return Math.abs(inches - Math.round', `${SAME}only at exactly a tape’s error`],
-    ['return over >', '_open_: the edges of doubt are not tried to the hundredth of an inch'],
-    [
-      "return (['widthIn', 'heightIn']",
-      '_open_: a printed size far under its nominal one on one side only is not tried',
-    ],
-  ],
+  'lib/core/nominal-size.ts': [['return like.widthIn <=', `${SAME}a square turned is the same`]],
   'lib/core/pooled-homes.ts': [
     ['const isSeen =', `${SAME}without looks there is no evidence either; it spares the work`],
     ['if (!isSeen)', `${SAME}without looks there is no evidence either; it spares the work`],
