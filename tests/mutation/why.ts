@@ -82,10 +82,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['if (modelled < figures.evenSpreadBelowHours', `${SAME}only at exactly one hour`],
     ['const daily: Daily = new Array(count)', `${SAME}a list without length is filled by its days all the same`],
     ['modelled < figures.evenSpreadBelowHours', `${SAME}only at exactly one hour`],
-    [
-      'if (hours === null || day > on',
-      `${SAME}no reading lies after the day of the plan but through a file of tomorrow`,
-    ],
     ['const share = needed > blowerHours', `${SAME}where both are equal the share is 1`],
   ],
   'lib/core/orders.ts': [
