@@ -81,7 +81,7 @@ describe('the edge of a panel', () => {
 
   test('is not known where no dark ground is seen, or too few lines cross it', () => {
     expect(edgeWidth(scene(undefined, 0.26), box, 0.5, -1)).toBeNull()
-    expect(edgeWidth(scene(undefined, 0.24), box, 0.5, -1)).not.toBeNull()
+    expect(edgeWidth(scene(undefined, 0.25), box, 0.5, -1)).not.toBeNull()
     // Lines are looked at from 30 to 70, every second one, each with its neighbours.
     expect(
       edgeWidth(
