@@ -77,10 +77,11 @@ describe('a picture is blurred', () => {
   })
 
   test('where an edge is wider than seven hundredths of its panel', () => {
-    // Of eleven pixels' fall, seven lie between a fifth and four fifths of the light; of twelve, eight.
-    const told = (over: number) =>
-      codes(read({ ...LEFT, light: 0.5, soft: [over, over] }, { ...RIGHT, light: 0.5, soft: [over, over] }))
-    expect([told(11), told(12)]).toEqual([[], ['blurred']])
+    // Of twelve pixels' fall eight lie between a fifth and four fifths of the light, and seven where an edge halves one.
+    const soft = [12, 12] as const
+    const told = (along: number) =>
+      codes(read({ ...LEFT, x: 40 + along, light: 0.5, soft }, { ...RIGHT, x: 160 + along, light: 0.5, soft }))
+    expect([told(0.5), told(0)]).toEqual([[], ['blurred']])
   })
 
   test('where the one edge that is seen is; where none is, for all around is as bright, it is not known', () => {
@@ -143,6 +144,9 @@ test('more light than a new filter’s is a mistake of sides from a quarter more
   const told = (ratio: number, by: LightQuestion['reference']) =>
     codes(read({ ...LEFT, light: 0.25 * ratio }, { ...RIGHT, light: 0.25 }, { by }))
   expect([told(1.2, 'new-filter'), told(1.3, 'new-filter')]).toEqual([[], ['swapped']])
+  // It is not said of a picture that is too blurred to compare.
+  const blurred = (panel: Box, light: number): Panel => ({ ...panel, light, soft: [20, 20] })
+  expect(codes(read(blurred(LEFT, 0.5), blurred(RIGHT, 0.25)))).toEqual(['blurred'])
   // A sheet of paper passes as much as 0.6 new filters; e to the 0.4 is 1.49, and 1.25 times that 1.865.
   expect([told(1.3 / 0.6, 'paper'), told(1.83 / 0.6, 'paper'), told(1.9 / 0.6, 'paper')]).toEqual([[], [], ['swapped']])
 })
