@@ -42,8 +42,10 @@ describe('two panels side by side', () => {
 
   test('are whole though every second of their points is dark, for pleats and noise are evened out', () => {
     const lit = [LEFT, { ...RIGHT, light: 0.5 }]
-    const pleated = fieldOf(240, 180, (x, y) => ((x + y) % 2 === 0 && lit.some((one) => isIn(one, x, y)) ? 0.5 : 0.01))
-    expect(findPanels(pleated)).toEqual(places(lit))
+    for (const dark of [0, 1]) {
+      const isDark = (x: number, y: number) => (x + y) % 2 === dark || !lit.some((one) => isIn(one, x, y))
+      expect(findPanels(fieldOf(240, 180, (x, y) => (isDark(x, y) ? 0.01 : 0.5)))).toEqual(places(lit))
+    }
   })
 
   test('may reach the edges of the picture', () => {
@@ -152,4 +154,6 @@ test('the light beside the panels is the middle of the picture’s rim', () => {
   expect(surroundLight(rim)).toBeCloseTo(0.2, 6)
   const brightSides = fieldOf(40, 20, (x, y) => (y === 0 || y === 19 ? 0.1 : x === 0 || x === 39 ? 0.8 : 0.9))
   expect(surroundLight(brightSides)).toBeCloseTo(0.1, 6)
+  // Of four points each is on two sides: the fifth of eight values, from the darkest, is the third point.
+  expect(surroundLight(fieldOf(2, 2, (x, y) => [2, 3, 1, 4][2 * y + x] as number))).toBe(3)
 })

@@ -133,14 +133,14 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ],
   ],
   'lib/core/light-panels.ts': [
-    ['for (let x = 0; x < width; x++) rim', `${SAME}one point more among hundreds`],
-    ['for (let y = 0; y < height; y++) rim', `${SAME}one point more among hundreds`],
-    ['const rim', `${SAME}a word among hundreds of numbers is no number`],
     ['if (one === undefined', `${SAME}without a first there is no second either`],
     ['const [left, right] = one.x', EDGE],
     ['const isApart', EDGE],
     ['const isFull', EDGE],
-    ['for (let at = 0; at < light.length', `${SAME}nothing lies beyond the last point`],
+    [
+      'for (let at = 0; at < light.length',
+      `${SAME}nothing lies beyond the last point; no light is a threshold to the last digit`,
+    ],
     ['for (let start = 0; start < light.length', `${SAME}nothing lies beyond the last point`],
     ['if (isOpen[start] !== 1) continue', `${SAME}a region of no points is too small`],
     ['for (let y = 0; y < height * scale', `${SAME}nothing is kept of a row beyond the last`],
