@@ -33,16 +33,14 @@ export function findPanels(field: LightField): readonly [Box, Box] | null {
   const coarse = shrink(field)
   const ground = Math.max(surroundLight(coarse.field), 0.001)
   const top = quantile([...coarse.field.light], 0.98)
-  let best: [Region, Region] | null = null
-  // The darker panel may hardly be brighter than the ground: every threshold is tried, the one that shows most wins.
+  // The darker panel may hardly be brighter than the ground. The lower the threshold, the more is seen of two regions
+  // and the sooner they are one: the first that shows a pair shows most of it.
   for (let step = 0; step < THRESHOLD_STEPS; step++) {
     const threshold = ground * 1.6 * (top / (ground * 1.6)) ** (step / THRESHOLD_STEPS)
     const pair = pairOf(regionsAbove(coarse.field, threshold))
-    if (pair && (best === null || pair[0].area + pair[1].area > best[0].area + best[1].area)) best = pair
+    if (pair) return [enlarge(pair[0], coarse.scale), enlarge(pair[1], coarse.scale)]
   }
-  if (best === null) return null
-  const [left, right] = best
-  return [enlarge(left, coarse.scale), enlarge(right, coarse.scale)]
+  return null
 }
 
 function pairOf(regions: Region[]): [Region, Region] | null {
@@ -59,7 +57,7 @@ function pairOf(regions: Region[]): [Region, Region] | null {
   return isBeside && isApart && isAlike && isFull ? [left, right] : null
 }
 
-function regionsAbove({ width, height, light }: LightField, threshold: number): Region[] {
+function regionsAbove({ width, light }: LightField, threshold: number): Region[] {
   // 1: bright and not yet in a region. A picture has many pixels: no array is made for any of them.
   const isOpen = new Uint8Array(light.length)
   for (let at = 0; at < light.length; at++) isOpen[at] = (light[at] ?? 0) >= threshold ? 1 : 0
@@ -77,21 +75,22 @@ function regionsAbove({ width, height, light }: LightField, threshold: number): 
     let area = 0
     let left = width
     let right = 0
-    let top = height
-    let bottom = 0
+    // Rows are gone through from above: none of its points lies higher than the first.
+    const top = Math.floor(start / width)
+    let bottom = top
     while (size > 0) {
       const at = stack[--size] ?? 0
       const x = at % width
       const y = (at - x) / width
       area++
-      if (x < left) left = x
-      if (x > right) right = x
-      if (y < top) top = y
-      if (y > bottom) bottom = y
+      left = Math.min(left, x)
+      right = Math.max(right, x)
+      bottom = Math.max(bottom, y)
       if (x > 0) reach(at - 1)
       if (x < width - 1) reach(at + 1)
-      if (y > 0) reach(at - width)
-      if (y < height - 1) reach(at + width)
+      // Above the first row and below the last there is nothing to reach.
+      reach(at - width)
+      reach(at + width)
     }
     if (area >= LEAST_SHARE * light.length) {
       regions.push({ x: left, y: top, width: right - left + 1, height: bottom - top + 1, area })
@@ -104,7 +103,6 @@ function regionsAbove({ width, height, light }: LightField, threshold: number): 
 function shrink(field: LightField): { field: LightField; scale: number } {
   const scale = Math.max(1, Math.floor(field.width / COARSE_WIDTH))
   const [width, height] = [Math.floor(field.width / scale), Math.floor(field.height / scale)]
-  if (scale === 1 || width < 1 || height < 1) return { field, scale: 1 }
   const light = new Float32Array(width * height)
   for (let y = 0; y < height * scale; y++) {
     for (let x = 0; x < width * scale; x++) {

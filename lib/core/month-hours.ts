@@ -1,6 +1,7 @@
 import { yearPlace } from './cycle'
 import { addMonths, type Day, type DayNumber, dayNumber, dayText } from './day'
 import type { Reading } from './household'
+import { type Quantity, quantitiesOf } from './reading-spans'
 import type { SystemDays } from './system-days'
 
 /** Hours of one kind in one month, h. */
@@ -31,8 +32,8 @@ export function monthHours(days: SystemDays, readings: readonly Reading[], on: D
   const first = own.map(({ from }) => from).sort()[0] ?? on
   const thisMonth = `${on.slice(0, 7)}-01`
   const back = first < addMonths(thisMonth, -11) ? 23 : 11
-  const isHeat = coveredBy(own, (reading) => reading.source === 'bill' || reading.heatHours !== undefined)
-  const isCool = coveredBy(own, (reading) => reading.source !== 'bill' && reading.coolHours !== undefined)
+  const isHeat = coveredBy(own, 'heatHours')
+  const isCool = coveredBy(own, 'coolHours')
   return Array.from({ length: back + 1 }, (_, i) => {
     const month = addMonths(thisMonth, i - back)
     const from = dayNumber(month)
@@ -46,8 +47,8 @@ export function monthHours(days: SystemDays, readings: readonly Reading[], on: D
   })
 }
 
-function coveredBy(readings: readonly Reading[], counts: (reading: Reading) => boolean): (day: DayNumber) => boolean {
-  const spans = readings.filter(counts).map(({ from, to }) => ({ from, to }))
+function coveredBy(readings: readonly Reading[], quantity: Quantity): (day: DayNumber) => boolean {
+  const spans = readings.filter((reading) => quantitiesOf(reading).includes(quantity))
   return (day) => {
     const text = dayText(day)
     return spans.some(({ from, to }) => from <= text && text <= to)

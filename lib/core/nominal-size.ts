@@ -160,9 +160,9 @@ function isWhole(inches: number): boolean {
   return Math.abs(inches - Math.round(inches)) <= TAPE_TOLERANCE_IN
 }
 
+// Over by no more than a tape's error it may be that inch too, and `up` says the same.
 function isDoubtful(inches: number): boolean {
-  const over = inches - Math.floor(inches)
-  return over > TAPE_TOLERANCE_IN && over < DOUBT_IN
+  return inches - Math.floor(inches) < DOUBT_IN
 }
 
 function isFrameOf(actual: NominalSize, nominal: NominalSize): boolean {

@@ -29,9 +29,7 @@ export function panelLight(field: LightField, box: Box): PanelLight {
   const cells = [0, 1, 2].flatMap((row) => [0, 1, 2].map((column) => cellMean(field, inner, row, column)))
   const means = cells.map((cell) => Math.max(cell.mean, 1e-5))
   const mean = means.reduce((sum, value) => sum + value, 0) / 9
-  const columns = [0, 1, 2].map((column) =>
-    Math.log((at(means, column) + at(means, column + 3) + at(means, column + 6)) / 3),
-  )
+  const columns = [0, 1, 2].map((column) => Math.log(at(means, column) + at(means, column + 3) + at(means, column + 6)))
   const deviation = Math.sqrt(means.reduce((sum, value) => sum + (value / mean - 1) ** 2, 0) / 8)
   return {
     mean,
@@ -44,7 +42,8 @@ export function panelLight(field: LightField, box: Box): PanelLight {
 
 /**
  * How wide the panels' outer edges are, as a share of a panel's width: the median distance, going in from
- * outside, from a fifth to four fifths of the panel's light. Null where no dark ground is seen beside a panel.
+ * outside, from a fifth to four fifths of the panel's light. Null where no dark ground is seen beside a panel. A box
+ * must lie in the picture.
  */
 export function edgeWidth(field: LightField, box: Box, mean: number, outward: -1 | 1): number | null {
   const widths: number[] = []
@@ -78,7 +77,7 @@ function riseFrom(walk: {
   const lightAt = (x: number) => {
     let sum = 0
     for (const down of [-1, 0, 1]) {
-      sum += field.light[Math.min(field.height - 1, Math.max(0, y + down)) * field.width + x] ?? 0
+      sum += field.light[(y + down) * field.width + x] ?? 0
     }
     return sum / 3
   }
@@ -87,7 +86,6 @@ function riseFrom(walk: {
   let low: number | null = null
   for (let gone = 0; gone <= reach; gone++) {
     const x = start + step * gone
-    if (x < 0 || x >= field.width) return null
     const share = (lightAt(x) - ground) / (mean - ground)
     if (low === null && share > 0.2) low = gone
     if (share > 0.8) return low === null ? null : gone - low

@@ -73,6 +73,7 @@ describe('measured hours', () => {
       const on = addDays(ON, -ago)
       return days([{ ...WINTER, from: on, to: on, heatHours: 20 }]).hoursOn(day).heat / model.hoursOn(day).heat
     }
+    expect(scaledBy(0)).toBeGreaterThan(1)
     expect(scaledBy(399)).toBeGreaterThan(1)
     expect(scaledBy(400)).toBe(1)
   })

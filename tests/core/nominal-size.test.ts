@@ -180,15 +180,45 @@ describe('doubt', () => {
     expect(measured(15.5, 24.5, 1.125)).toMatchObject({ nominal: size([16, 25, 2]), second: size([16, 25, 1]) })
   })
 
-  test('whole inches measured may be the opening instead of the frame', () => {
+  test('a quarter of an inch over, it is the next size alone; nor is a second one named that no filter has', () => {
+    expect(measured(20.24, 20.5, 0.75)).toMatchObject({ nominal: size([21, 21, 1]), second: size([20, 21, 1]) })
+    expect(measured(20.25, 20.5, 0.75)).toMatchObject({ nominal: size([21, 21, 1]), second: null })
+    // 4 × 21 would be more than five times as long as it is wide.
+    expect(measured(4.125, 20.5, 0.75)).toMatchObject({ nominal: size([5, 21, 1]), second: null })
+  })
+
+  test('whole inches measured may be the opening instead of the frame, to a tape’s error and on both sides', () => {
     expect(codes(measured(16, 25, 0.75))).toContain('full-size')
-    expect(codes(measured(15.5, 24.5, 0.75))).toEqual([])
+    expect(codes(measured(16 + 1 / 16, 25 - 1 / 16, 0.75))).toContain('full-size')
+    for (const [width, height] of [
+      [15.5, 24.5],
+      [16, 24.5],
+      [15.5, 25],
+    ] as const)
+      expect(codes(measured(width, height, 0.75))).toEqual([])
   })
 
   test('a printed actual size is told from a printed size with fractions', () => {
     expect(printed(15.5, 24.5, 0.75)).toMatchObject({ nominal: size([16, 25, 1]), second: size([15.5, 24.5, 1]) })
     expect(printed(16.375, 21.5, 1)).toMatchObject({ nominal: size([16.375, 21.5, 1]), second: size([17, 22, 1]) })
     expect(codes(printed(16.375, 21.5, 1))).toContain('fraction')
+    const frame = printed(15.5, 24.5, 0.75)
+    expect(codes(frame)).toEqual(['printed-is-actual'])
+    if (frame.kind === 'nominal') expect(frame.notes[0]?.say).toMatch(/Shops call it 16 × 25 × 1\./)
+  })
+
+  test('a printed size is that of the frame where no side is more than three quarters of an inch under a common one', () => {
+    expect(codes(printed(15.25, 24.25, 0.75))).toEqual(['printed-is-actual'])
+    expect(printed(16, 24.5, 0.75)).toMatchObject({ nominal: size([16, 25, 1]), second: size([16, 24.5, 1]) })
+    for (const [width, height] of [
+      [15.2, 24.5],
+      [15.5, 24.2],
+    ] as const)
+      expect(printed(width, height, 0.75)).toMatchObject({
+        nominal: size([width, height, 1]),
+        second: size([16, 25, 1]),
+        notes: [{ code: 'fraction' }, { code: 'not-common' }],
+      })
   })
 
   test('an uncommon size is kept, and the nearest common one is named in the same orientation', () => {

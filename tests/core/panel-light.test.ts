@@ -81,7 +81,7 @@ describe('the edge of a panel', () => {
 
   test('is not known where no dark ground is seen, or too few lines cross it', () => {
     expect(edgeWidth(scene(undefined, 0.26), box, 0.5, -1)).toBeNull()
-    expect(edgeWidth(scene(undefined, 0.24), box, 0.5, -1)).not.toBeNull()
+    expect(edgeWidth(scene(undefined, 0.25), box, 0.5, -1)).not.toBeNull()
     // Lines are looked at from 30 to 70, every second one, each with its neighbours.
     expect(
       edgeWidth(
@@ -117,6 +117,9 @@ describe('the edge of a panel', () => {
     expect(edgeWidth(cut, near, 0.5, -1)).toBeCloseTo(6 / 60, 9)
     const last = fieldOf(75, 120, (x) => 0.02 + 0.48 * slope(x + 30))
     expect(edgeWidth(last, near, 0.5, 1)).toBeCloseTo(6 / 60, 9)
+    // What shines at the picture's other side lies right after the end of a line, and is not beside the panel.
+    const across = fieldOf(75, 120, (x) => (x < 4 ? 0.5 : 0.02 + 0.48 * slope(x + 30)))
+    expect(edgeWidth(across, near, 0.5, 1)).toBeCloseTo(6 / 60, 9)
     // Beginning outside of what is seen, from the picture's own edge.
     expect(edgeWidth(cut, { x: -40, y: 0, width: 60, height: 100 }, 0.5, -1)).toBeCloseTo(6 / 60, 9)
   })

@@ -1,7 +1,6 @@
 const SAME = 'the same answer: '
 const GUARD = 'a guard that our own tables never reach; it names the fault instead of a worse one later'
 const EDGE = 'a border: it differs only where two numbers are the same to the last digit, which is not tried'
-const ONE_EDGE = '_open_: in every picture both panels are as sharp, and have dark ground beside them'
 const TYPES = `${SAME}the types ask for it, no caller comes without`
 
 /** By file: a part of a line of code, and why a mutant of that line may live. */
@@ -81,10 +80,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['if (modelled < figures.evenSpreadBelowHours', `${SAME}only at exactly one hour`],
     ['const daily: Daily = new Array(count)', `${SAME}a list without length is filled by its days all the same`],
     ['modelled < figures.evenSpreadBelowHours', `${SAME}only at exactly one hour`],
-    [
-      'if (hours === null || day > on',
-      `${SAME}no reading lies after the day of the plan but through a file of tomorrow`,
-    ],
     ['const share = needed > blowerHours', `${SAME}where both are equal the share is 1`],
   ],
   'lib/core/orders.ts': [
@@ -136,31 +131,16 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ],
   ],
   'lib/core/light-panels.ts': [
-    ['for (let x = 0; x < width; x++) rim', `${SAME}one point more among hundreds`],
-    ['for (let y = 0; y < height; y++) rim', `${SAME}one point more among hundreds`],
-    ['const rim', `${SAME}a word among hundreds of numbers is no number`],
-    ['for (let step = 0; step < THRESHOLD_STEPS', `${SAME}the brightest threshold shows least, and the most wins`],
-    ['const threshold =', `${SAME}which thresholds are tried, not which one shows most`],
-    ['if (pair && (best === null', '_open_: in every picture tried the pair that shows most is found first'],
     ['if (one === undefined', `${SAME}without a first there is no second either`],
-    ['if (third !== undefined', EDGE],
     ['const [left, right] = one.x', EDGE],
-    ['const overlap', EDGE],
-    ['const isBeside', '_open_: two panels of different heights are not tried'],
     ['const isApart', EDGE],
-    ['const isAlike', EDGE],
     ['const isFull', EDGE],
-    ['for (let at = 0; at < light.length', `${SAME}nothing lies beyond the last point`],
+    [
+      'for (let at = 0; at < light.length',
+      `${SAME}nothing lies beyond the last point; no light is a threshold to the last digit`,
+    ],
     ['for (let start = 0; start < light.length', `${SAME}nothing lies beyond the last point`],
     ['if (isOpen[start] !== 1) continue', `${SAME}a region of no points is too small`],
-    ['if (x < left)', EDGE],
-    ['if (x > right)', EDGE],
-    ['if (y < top)', '_open_: the last point that is come to lies in the top row of every panel tried'],
-    ['if (y > bottom)', EDGE],
-    ['if (y > 0) reach', `${SAME}above the first row there is nothing`],
-    ['if (y < height - 1) reach', `${SAME}below the last row there is nothing`],
-    ['if (area >= LEAST_SHARE', EDGE],
-    ['if (scale === 1', `${SAME}means over squares of one point are the points; no picture is smaller than 64 a side`],
     ['for (let y = 0; y < height * scale', `${SAME}nothing is kept of a row beyond the last`],
     ['light[to] = (light[to]', `${SAME}a factor that all points have`],
     ['return { field: { width, height, light, clipped', `${SAME}nobody asks the small picture what was clipped`],
@@ -169,10 +149,8 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['for (let part = 0.3; part', `${SAME}one line more or less among twenty`],
     ['const edge = outward < 0', `${SAME}outward is never 0`],
     ['for (const down of', `${SAME}which of the neighbouring lines are evened out`],
-    ['sum += field.light[Math.min', `${SAME}the same three lines, or one beyond the picture, which is dark`],
-    ['if (ground > mean / 2)', EDGE],
+    ['sum += field.light[(y + down)', `${SAME}the same three lines`],
     ['for (let gone = 0; gone <= reach', `${SAME}a rise that ends exactly a panel’s width in`],
-    ['if (x < 0 || x >= field.width)', `${SAME}beyond the picture there is no light, and so no rise`],
     ['if (low === null && share', EDGE],
     ['if (share > 0.8)', `${SAME}what is above four fifths is above a fifth, and the border is not tried`],
   ],
@@ -210,23 +188,14 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['return days > 0', `${SAME}0 was answered before; a duration is read as its size`],
   ],
   'lib/core/light-picture.ts': [
-    ['const lampBias', '_open_: how far a lopsided lamp counts is tried by two lamps only'],
-    ['const deviation', '_open_: how far a lopsided lamp counts is tried by two lamps only'],
     ['const light = ([', EDGE],
     ['const words =', EDGE],
-    ['const stray', '_open_: no picture has a rim brighter than half of its darker panel'],
     ['if (Math.max(mine.clipped', EDGE],
     ['if (reference.mean <', EDGE],
-    ['const outward', `${SAME}two panels never stand in one place`],
-    ['const edges =', ONE_EDGE],
-    ['edgeWidth(field, thisBox', ONE_EDGE],
-    ['.filter((edge) =>', ONE_EDGE],
-    ['if (edges.length > 0', ONE_EDGE],
+    ['const outward', `${SAME}of two boxes in one place both outer edges are looked at either way`],
     ['if (reference.unevenness', EDGE],
     ['if (Math.abs(lampBias)', EDGE],
-    ['const most =', '_open_: no ratio between the limit of a new filter and that of paper is tried'],
     ['if (codes.length === 0 && ratio', EDGE],
-    ['return box.x + box.width / 2', `${SAME}of panels of one width; no others are drawn in the tests`],
     ['return z > 0', `${SAME}half lies on either side of 0`],
   ],
   'lib/guide/explore.ts': [
@@ -308,17 +277,7 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['return left < right', `${SAME}a sort asks only which comes first, and two alike may stand either way`],
   ],
   'lib/core/modelled-hours.ts': [['readings: []', `${TYPES}; a reading of no system is nobody’s`]],
-  'lib/core/nominal-size.ts': [
-    ['const second =', '_open_: a second size that cannot be a filter is not tried'],
-    ['if (isWhole(', '_open_: a size of which one side alone is whole is not tried here'],
-    ['return like.widthIn <=', `${SAME}a square turned is the same`],
-    ['return Math.abs(inches - Math.round', `${SAME}only at exactly a tape’s error`],
-    ['return over >', '_open_: the edges of doubt are not tried to the hundredth of an inch'],
-    [
-      "return (['widthIn', 'heightIn']",
-      '_open_: a printed size far under its nominal one on one side only is not tried',
-    ],
-  ],
+  'lib/core/nominal-size.ts': [['return like.widthIn <=', `${SAME}a square turned is the same`]],
   'lib/core/pooled-homes.ts': [
     ['const isSeen =', `${SAME}without looks there is no evidence either; it spares the work`],
     ['if (!isSeen)', `${SAME}without looks there is no evidence either; it spares the work`],
