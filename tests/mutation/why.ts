@@ -260,8 +260,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['if ((result.min[to.index]', `${SAME}of two alike it does not matter which is kept`],
     ['if ((result.max[to.index]', `${SAME}of two alike it does not matter which is kept`],
     ['if (!state.shown) continue', `${SAME}what is passed through offers skip alone`],
-    ['const leastYes =', `${SAME}several states after one yes end alike, but where a fact is split`],
-    ["if (state.node.kind !== 'gate'", `${SAME}only gates have a hazard; the check of shapes refuses the rest`],
   ],
   'lib/guide/check-shape.ts': [
     ['if (done.has(id)) return null', `${SAME}it saves walking a part twice`],
