@@ -269,6 +269,10 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['for (const part of [node, ...', TYPES],
     ['else if (source.changed !== undefined', `${SAME}undefined comes after no day`],
   ],
+  'lib/guide/checker.ts': [
+    ['yield* askFaults(node.text', `${TYPES}; a class that is none is asked for by no words`],
+    ['yield* askFaults(section.text', `${TYPES}; a class that is none is asked for by no words`],
+  ],
   'lib/guide/check-states.ts': [['for (const name of part.says', TYPES]],
   'lib/guide/brief.ts': [
     ['if (node === null ||', `${TYPES}; a step that was taken has its node`],
