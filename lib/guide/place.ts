@@ -70,6 +70,7 @@ export function walkHref({ home, systemId }: Pick<GuidePlace, 'home' | 'systemId
   return `${guideBase(home?.id ?? null)}/${walk.flow}${encodeWalk(walk)}${system}`
 }
 
+/** What is remembered here of the trouble. */
 export function placeEpisode({ events, today }: GuidePlace): Episode {
   return episodeOn(events, today)
 }

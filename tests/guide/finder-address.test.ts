@@ -14,6 +14,14 @@ test('within fifteen minutes a walk goes on; after that, or without its time, th
   }
 })
 
+test('only the whole minutes that the guide writes are a time, not what a machine may read as one', () => {
+  expect(at('no.no.own', String(NOW)).screen.id).toBe('kind')
+  for (const t of ['2.9e7', `${NOW}.0`, ` ${NOW}`, `+${NOW}`, `${NOW} `, `0x${NOW.toString(16)}`]) {
+    expect(Number(t)).toBe(NOW)
+    expect([t, at('no.no.own', t).screen.id]).toEqual([t, 'hazards'])
+  }
+})
+
 test('once both gates are answered again, the walk goes on where it was', () => {
   expect(at('no', NOW, 'no.no.own').screen.id).toBe('trouble')
   const walk = at('no.no', NOW, 'no.no.own.ducts')

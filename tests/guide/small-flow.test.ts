@@ -28,6 +28,8 @@ const FLOW: Flow = {
     node('gas', 'gate', [answer('no', 'here'), answer('yes', 'leave', { sets: { hazardSeen: 'leave' } })], {
       hazard: 'gas',
     }),
+    // An end without answers, before whoever is asked, asks nobody.
+    guideNode('early', 'outcome'),
     // A question about gas that is no gate is never asked again.
     node('gas-bill', 'question', [answer('no', 'start')], { hazard: 'boom' }),
     node('here', 'question', [answer('yes', 'boom', { sets: { presence: 'yes' } })]),
@@ -93,6 +95,9 @@ describe('a walk', () => {
     ])
     expect(found).toMatchObject({ kind: 'at', node: { id: 'leave' }, hazardSeen: 'leave' })
     if (found.kind === 'at') expect(found.taken.map(({ text }) => text)).toEqual(['Words of no', 'Something changed'])
+    const met = seen([...HAZARDS.slice(0, 2), ['boom', 'yes', 0]])
+    if (met.kind === 'at')
+      expect(met.taken.map(({ text }) => text)).toEqual(['no', 'yes', 'yes'].map((id) => `Words of ${id}`))
   })
 
   it('asks gas, presence and the other hazards again after more than 15 minutes, in that order', () => {

@@ -290,7 +290,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   'lib/guide/replay.ts': [
     ['hazardSeen: seen ===', `${SAME}where the flow has the mark it is one of the three`],
     ['node.answers?.find((answer) => answer.id === id)', `${TYPES}; an answer that was taken has its words`],
-    ['node.answers?.some', TYPES],
     ["if (here?.kind !== 'outcome')", `${SAME}an outcome has no answers that could be asked for again`],
     ['taken.length > 0', `${SAME}before a first answer the first question is a hazard already`],
     ['[gas, presence, ...others].filter', `${TYPES}; every flow asks all of them, as the checker proves`],
@@ -370,7 +369,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   ],
   'lib/guide/finder-address.ts': [
     ['if (answers.length === 0)', `${SAME}without answers there is nothing old; the screen is the first`],
-    ['const began =', '_open_: a time with other letters beside it is refused by being no number'],
     ["state.screen.kind === 'referral'", `${SAME}only a referral has a severity`],
     ['replayFinder(finder, [])', `${SAME}an answer that fits nothing is left aside`],
   ],
@@ -385,15 +383,9 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['ENTRY.exec(entry) ?? []', `${SAME}a list of one leaves the kind undefined too`],
     ['if (!kind || !minute', `${SAME}the pattern gives all three or none`],
   ],
-  'lib/guide/startup-watcher.ts': [
-    ['} else if (from !== null', '_open_: only a bang would reach it, which ends the watch before'],
-  ],
   'lib/guide/watch-address.ts': [
     ['?? []', `${SAME}a list of one leaves the event undefined too`],
     ['if (event === undefined', `${SAME}undefined is no event of the list`],
-  ],
-  'lib/guide/which-filter.ts': [
-    ['(home?.filters ?? [])', '_open_: a home without a chosen system, and no home, are tried by pages'],
   ],
   'lib/core/cycle.ts': [
     ['for (let i = 0; i < 365; i++)', `${SAME}a sum more at the end, which nobody reads`],
