@@ -276,9 +276,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   'lib/guide/check-states.ts': [['for (const name of part.says', TYPES]],
   'lib/guide/brief.ts': [
     ['if (node === null ||', `${TYPES}; a step that was taken has its node`],
-    ['taken', `${SAME}a hazard is denied by “no” and by nothing else in these walks`],
-    [".filter((step) => step.answer === 'no')", '_open_: a hazard that was met and denied later is told as denied'],
-    ["node.kind === 'check'", `${SAME}only a check has a line that begins with “Do:”`],
     ['const [first = text, second]', `${SAME}our sentences are a single space apart`],
     ['.test(first) ? second', `${SAME}the first sentence ends with its only full stop`],
     ['family.say.replace', `${SAME}the families’ sentences have one full stop, at the end`],
