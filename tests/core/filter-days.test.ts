@@ -127,6 +127,10 @@ describe('what a change fitted', () => {
     const { f } = asFitted(hallNow, days, { medium: 'pleated', merv: 13 }, tables)
     expect(f.filter).toMatchObject({ id: 'hall', merv: 13, nominal: HALL.nominal })
     expect(f.loading?.arrestance).toBe(0.97)
+    // The other filter stays what it is, and takes its part of the air: 800 of 1200 square inches.
+    const beside = daysOf([{ ...DEN, nominal: { ...DEN.nominal, heightIn: 40 } }, HALL])
+    const [, hallBeside] = beside.path.filters as [typeof den, typeof den]
+    expect(asFitted(hallBeside, beside, { medium: 'pleated', merv: 13 }, tables).f.share).toBeCloseTo(400 / 1200, 12)
     // A rating that was not said is MERV 8, whatever is in place now.
     const better = daysOf([DEN, { ...HALL, merv: 13 }])
     const [, fine] = better.path.filters as [typeof den, typeof den]
