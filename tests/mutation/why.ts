@@ -117,10 +117,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['for (let i = 0; i < count; i++)', `${SAME}one sum more at the end, which nobody reads`],
     ['const base: Through = air.fan.total', `${SAME}adding nothing; it spares the work`],
   ],
-  'lib/core/year.ts': [
-    ['i.latest >= dayText(from)', `${SAME}what is planned is never over before the drawing begins`],
-    ['i.earliest <= dayText(end)', '_open_: no window that opens on the very last day is tried'],
-  ],
   'lib/core/unit-merge.ts': [
     ['const known: Assumed[] = []', TYPES],
     ['filter !== undefined) records.push', `${TYPES}; a group that names a day is no empty one, and has its filter`],
