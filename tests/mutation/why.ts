@@ -339,6 +339,10 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['const greatest =', `${SAME}a factor that falls out in the mean, as long as no number overflows`],
     ['const weights =', '_open_: the same factor the wrong way, within what the tests can see'],
   ],
+  'lib/core/zone-clock.ts': [
+    ['const stretches: Stretch[] = []', `${TYPES}; a stretch that is none has no end that a time comes before`],
+    ['if (next === ahead)', `${SAME}a stretch cut in two shows what it showed whole; it spares the work`],
+  ],
   'lib/core/zone.ts': [
     ['if (!format)', `${SAME}what is kept only spares the work`],
     ['const [least, most] =', `${SAME}where a day was left out, its hours came later than those of UTC`],
