@@ -234,22 +234,11 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['return z > 0', `${SAME}half lies on either side of 0`],
   ],
   'lib/guide/explore.ts': [
-    ['const open = new Map', `${SAME}what only an answer sets is read after it is set`],
-    ['if (node === undefined) throw', GUARD],
     ['answer.sets === undefined', `${SAME}nothing set changes nothing`],
-    ['READ_AT_CHECKS.filter', `${SAME}more states, which differ in what no check reads`],
-    [': []', `${SAME}a name that no mark has`],
-    ['const risk =', `${SAME}more states, which differ in what no end reads`],
     ['for (const answer of node.answers', TYPES],
-    ['return new Map([...live]', `${SAME}any order serves that is kept to`],
-    ['if (value !== undefined) kept', `${SAME}a mark never set has no value either way`],
     ['if (cached !== undefined)', `${SAME}what is kept only spares the work`],
     ['const whens:', TYPES],
     ['for (const section of', TYPES],
-    [
-      'if (found !== undefined && state.node.when',
-      `${SAME}what is kept only spares the work, but where one system is passed over`,
-    ],
   ],
   'lib/guide/check-severity.ts': [
     ['for (let at = sorted.length - 1', `${SAME}no way leads to the first state, so nobody asks how it may end`],
@@ -372,9 +361,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   'lib/guide/finder-replay.ts': [
     ["if (screen.kind !== 'question'", `${SAME}what is no question has no answer that fits`],
     ['id = (value === undefined', `${SAME}no fork leads on from “undefined”`],
-  ],
-  'lib/guide/finder-start.ts': [
-    ['return isOpen ||', `${SAME}what tripped was spent, and what is spent has a day on which it fills again`],
   ],
   'lib/guide/phone-memory.ts': [
     ['ENTRY.exec(entry) ?? []', `${SAME}a list of one leaves the kind undefined too`],
