@@ -126,13 +126,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ["record.kind === 'service-done' && record.subject", `${TYPES}; a filter’s record has no subject`],
   ],
   'lib/core/weather.ts': [['if (cool === 0 && heat === 0)', `${SAME}a spell of no hours raises no day’s hours`]],
-  'lib/core/yearly-service.ts': [
-    ['if (usual < figures.seasonHours', `${SAME}only for a year of exactly one hour`],
-    [
-      'return firstDay(last + 1',
-      `${SAME}no hours have run on the day of the service itself; or the window’s end is due anyhow`,
-    ],
-  ],
   'lib/core/light-panels.ts': [
     ['for (let x = 0; x < width; x++) rim', `${SAME}one point more among hundreds`],
     ['for (let y = 0; y < height; y++) rim', `${SAME}one point more among hundreds`],
@@ -427,11 +420,7 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['while (to > from && isClosed(to))', `${SAME}the first day is open, so the search ends at it`],
   ],
   'lib/core/season-tasks.ts': [
-    ['const worn = firstDay(base + 1', `${SAME}no hours have run on the day of the look itself`],
-    [
-      'const due = firstDay(base + 1',
-      `${SAME}on the day itself no hours have run; a day after the season is refused below`,
-    ],
+    ['const due = firstDay(base,', `${SAME}a day after the season is refused below`],
     [
       'for (let y = year - 1; y <=',
       `${SAME}the year after next is reached only where a leap day makes its season long enough`,
