@@ -334,12 +334,7 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
       `${SAME}it begins the search nearer; where it begins too late it begins at the first moment`,
     ],
   ],
-  'lib/guide/address.ts': [
-    ['if (at === null ||', `${SAME}“null” is no number`],
-    ['if (count === null ||', `${SAME}null is no number in words`],
-    ['STEP.exec(part) ?? []', `${SAME}a list of one leaves the answers undefined too`],
-    ['if (node === undefined ||', `${SAME}the pattern gives all three or none`],
-  ],
+  'lib/guide/address.ts': [['STEP.exec(part) ?? []', `${SAME}a list of one leaves the minute undefined too`]],
   'lib/guide/episode.ts': [
     ['if (lastFault !== null && addYears', `${SAME}what is unknown is made unknown`],
     ["case 'trouble-began':", `${SAME}the last case ends by itself`],
@@ -355,14 +350,8 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ["if (screen.kind !== 'question'", `${SAME}what is no question has no answer that fits`],
     ['id = (value === undefined', `${SAME}no fork leads on from “undefined”`],
   ],
-  'lib/guide/phone-memory.ts': [
-    ['ENTRY.exec(entry) ?? []', `${SAME}a list of one leaves the kind undefined too`],
-    ['if (!kind || !minute', `${SAME}the pattern gives all three or none`],
-  ],
-  'lib/guide/watch-address.ts': [
-    ['?? []', `${SAME}a list of one leaves the event undefined too`],
-    ['if (event === undefined', `${SAME}undefined is no event of the list`],
-  ],
+  'lib/guide/phone-memory.ts': [['ENTRY.exec(entry) ?? []', `${SAME}a list of one leaves the kind undefined too`]],
+  'lib/guide/watch-address.ts': [['?? []', `${SAME}a list of one leaves the event undefined too`]],
   'lib/core/cycle.ts': [
     ['for (let i = 0; i < 365; i++)', `${SAME}a sum more at the end, which nobody reads`],
     ['if (from >= to)', `${SAME}where both are equal the search has no step to make`],
