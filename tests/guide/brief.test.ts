@@ -259,6 +259,7 @@ describe('the brief’s sections', () => {
     const ended = (text: string) => linesOf('Seen, heard and tried', { outcome: { ...outcome, text } })?.at(-1)
     expect(ended('DANGER. Leave now. Call 911.')).toBe('Ended at: Leave now.')
     expect(ended('WARNING. Turn it off.')).toBe('Ended at: Turn it off.')
+    expect(ended('DANGER.\n\nLeave now.  Call 911.')).toBe('Ended at: Leave now.')
     expect(ended('WARNING.')).toBe('Ended at: WARNING.')
     expect(ended('Is it cold? Call today.')).toBe('Ended at: Is it cold?')
     expect(ended('A WARNING. Turn it off.')).toBe('Ended at: A WARNING.')

@@ -85,6 +85,9 @@ describe('a walk', () => {
     expect(seen([...HAZARDS, ['start', 'done', 1], ['trip', 'yes', 1]])).toMatchObject({ tripped: true })
     expect(seen([['gas', 'yes', 0]])).toMatchObject({ node: { id: 'leave' }, hazardSeen: 'leave' })
     expect(seen([...HAZARDS.slice(0, 2), ['boom', 'yes', 0]])).toMatchObject({ hazardSeen: 'stop' })
+    // A flow that keeps no such mark has met none.
+    const bare = replay({ flow: { ...FLOW, facts: [] }, facts: {}, walk: walk(), now: AT })
+    expect(bare).toMatchObject({ hazardSeen: 'no', tripped: false })
     expect(seen([], 0, { hazardSeen: 'stop', tripped: 'yes' })).toMatchObject({ hazardSeen: 'stop', tripped: true })
   })
 

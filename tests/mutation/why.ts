@@ -254,7 +254,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   'lib/guide/check-states.ts': [['for (const name of part.says', TYPES]],
   'lib/guide/brief.ts': [
     ['if (node === null ||', `${TYPES}; a step that was taken has its node`],
-    ['const [first = text, second]', `${SAME}our sentences are a single space apart`],
     ['.test(first) ? second', `${SAME}the first sentence ends with its only full stop`],
     ['family.say.replace', `${SAME}the families’ sentences have one full stop, at the end`],
   ],
@@ -263,7 +262,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['replay({ flow, facts: remembered([])', `${SAME}an event that is none changes nothing`],
   ],
   'lib/guide/replay.ts': [
-    ['hazardSeen: seen ===', `${SAME}where the flow has the mark it is one of the three`],
     ['node.answers?.find((answer) => answer.id === id)', `${TYPES}; an answer that was taken has its words`],
     ["if (here?.kind !== 'outcome')", `${SAME}an outcome has no answers that could be asked for again`],
     ['taken.length > 0', `${SAME}before a first answer the first question is a hazard already`],
