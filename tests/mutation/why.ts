@@ -257,10 +257,7 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['.test(first) ? second', `${SAME}the first sentence ends with its only full stop`],
     ['family.say.replace', `${SAME}the families’ sentences have one full stop, at the end`],
   ],
-  'lib/guide/place.ts': [
-    ["if (found.kind !== 'broken' ||", `${SAME}without events the second replay is the first; it spares the work`],
-    ['replay({ flow, facts: remembered([])', `${SAME}an event that is none changes nothing`],
-  ],
+  'lib/guide/place.ts': [['replay({ flow, facts: remembered([])', `${SAME}an event that is none changes nothing`]],
   'lib/guide/replay.ts': [
     ['node.answers?.find((answer) => answer.id === id)', `${TYPES}; an answer that was taken has its words`],
     ["if (here?.kind !== 'outcome')", `${SAME}an outcome has no answers that could be asked for again`],
@@ -334,16 +331,11 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   ],
   'lib/guide/address.ts': [['STEP.exec(part) ?? []', `${SAME}a list of one leaves the minute undefined too`]],
   'lib/guide/episode.ts': [
-    ['if (lastFault !== null && addYears', `${SAME}what is unknown is made unknown`],
     ["case 'trouble-began':", `${SAME}the last case ends by itself`],
     ['const refillsOn =', `${SAME}what is spent was a fault, so there is a last one`],
     ['if (refillsOn !== null', `${SAME}null comes before no day of text`],
   ],
-  'lib/guide/finder-address.ts': [
-    ['if (answers.length === 0)', `${SAME}without answers there is nothing old; the screen is the first`],
-    ["state.screen.kind === 'referral'", `${SAME}only a referral has a severity`],
-    ['replayFinder(finder, [])', `${SAME}an answer that fits nothing is left aside`],
-  ],
+  'lib/guide/finder-address.ts': [["state.screen.kind === 'referral'", `${SAME}only a referral has a severity`]],
   'lib/guide/finder-replay.ts': [
     ["if (screen.kind !== 'question'", `${SAME}what is no question has no answer that fits`],
     ['id = (value === undefined', `${SAME}no fork leads on from “undefined”`],
