@@ -5,7 +5,7 @@ import { asFitted, forecastFilter, nextDue, systemLooks } from '@/lib/core/filte
 import type { FilterHistory } from '@/lib/core/history'
 import type { Filter, Household, Light, System } from '@/lib/core/household'
 import { Profiles } from '@/lib/core/profile'
-import { systemDays } from '@/lib/core/system-days'
+import { type SystemDays, systemDays } from '@/lib/core/system-days'
 import { bareHome, COLD, EVEN, HALL } from '../support/plan-of'
 
 const { figures } = tables
@@ -88,6 +88,35 @@ describe('the look at a filter', () => {
     const idle: System = { id: 'main', name: 'Main', delivery: 'ducted' }
     const { look, due } = lookOn({}, idle, '2026-09-20')
     expect(look).toBe(due)
+  })
+})
+
+describe('the dust that reaches a filter', () => {
+  const COOLS: System = { id: 'main', name: 'Main', delivery: 'ducted', cool: { source: 'central-ac', tons: 3 } }
+  const [first, last] = [dayNumber('2026-10-25'), dayNumber('2026-11-23')]
+  const reading = { system: 'main', source: 'thermostat', coolHours: 0 } as const
+  const daily = (days: SystemDays) => {
+    const grams = days.gramsThrough(days.path.filters[0] as (typeof days.path.filters)[number])
+    return (day: number) => grams(day) - grams(day - 1)
+  }
+
+  test('on measured days is that of their hours, from the first to the last, and of no other', () => {
+    // Next to nothing is cooled in a cold autumn: the blower ran on the thirty days, six hours on each.
+    const span = { ...reading, from: dayText(first), to: dayText(last), fanHours: 180 }
+    const [caught, usual] = [daily(daysOf([HALL], { readings: [span] }, COOLS)), daily(daysOf([HALL], {}, COOLS))]
+    const each = caught(first)
+    expect(each).toBeGreaterThan(20 * usual(first))
+    for (let day = first; day <= last; day++) expect(caught(day)).toBeCloseTo(each, 9)
+    for (const day of [first - 1, last + 1, last + 40]) expect(caught(day)).toBeCloseTo(usual(day), 9)
+  })
+
+  test('is more on the days of a dusty time, its first and its last included', () => {
+    const dusty = { kind: 'renovation', from: dayText(first), to: dayText(last) } as const
+    const [caught, usual] = [daily(daysOf([HALL], { dustEvents: [dusty] })), daily(daysOf())]
+    const more = caught(first) / usual(first)
+    expect(more).toBeGreaterThan(1)
+    for (const day of [first + 1, last]) expect(caught(day) / usual(day)).toBeCloseTo(more, 6)
+    for (const day of [first - 1, last + 1]) expect(caught(day)).toBeCloseTo(usual(day), 9)
   })
 })
 

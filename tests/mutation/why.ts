@@ -113,7 +113,7 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['home.readings.length === 0', `${SAME}without readings nothing is measured; it spares the work`],
     ['ownDaysEnd: measured', `${SAME}beyond the measured days the shared table and the loop find the same day`],
     ['if (f.loading === null || f.share === null)', `${SAME}such a filter catches nothing, and nobody asks how much`],
-    ['if (measured) ends.push', `${SAME}a stretch more or less of days that do not differ`],
+    ['if (measured) ends.push', `${SAME}a stretch longer by days that do not differ`],
     ['for (let i = 0; i < count; i++)', `${SAME}one sum more at the end, which nobody reads`],
     ['const base: Through = air.fan.total', `${SAME}adding nothing; it spares the work`],
   ],
