@@ -103,15 +103,10 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['return a < b ? -1', '_open_: two tasks of one day are entered in their order already'],
   ],
   'lib/core/runtime.ts': [['if (both > FULL_DAY)', `${SAME}at exactly 24 hours the scale is 1`]],
-  'lib/core/season.ts': [
-    ["const key = kind === 'heating'", `${SAME}any two keys that differ serve`],
-    ['if (season === undefined)', `${SAME}what is kept only spares the work`],
-    ['const isSeason =', `${SAME}only where a fortnight has exactly an hour a day`],
-  ],
+  'lib/core/season.ts': [['const isSeason =', `${SAME}only where a fortnight has exactly an hour a day`]],
   'lib/core/system-days.ts': [
     ['home.weather ?? []', `${TYPES}; a spell that is no spell is passed over`],
     ['home.readings.length === 0', `${SAME}without readings nothing is measured; it spares the work`],
-    ['ownDaysEnd: measured', `${SAME}beyond the measured days the shared table and the loop find the same day`],
     ['if (f.loading === null || f.share === null)', `${SAME}such a filter catches nothing, and nobody asks how much`],
     ['if (measured) ends.push', `${SAME}a stretch longer by days that do not differ`],
     ['for (let i = 0; i < count; i++)', `${SAME}one sum more at the end, which nobody reads`],
@@ -253,24 +248,15 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   ],
   'lib/guide/check-states.ts': [['for (const name of part.says', TYPES]],
   'lib/guide/brief.ts': [
-    ['if (node === null ||', `${TYPES}; a step that was taken has its node`],
     ['.test(first) ? second', `${SAME}the first sentence ends with its only full stop`],
     ['family.say.replace', `${SAME}the families’ sentences have one full stop, at the end`],
   ],
   'lib/guide/place.ts': [['replay({ flow, facts: remembered([])', `${SAME}an event that is none changes nothing`]],
-  'lib/guide/replay.ts': [
-    ['node.answers?.find((answer) => answer.id === id)', `${TYPES}; an answer that was taken has its words`],
-    ["if (here?.kind !== 'outcome')", `${SAME}an outcome has no answers that could be asked for again`],
-    ['taken.length > 0', `${SAME}before a first answer the first question is a hazard already`],
-    ['[gas, presence, ...others].filter', `${TYPES}; every flow asks all of them, as the checker proves`],
-    ['marks[fact.id] = value !== undefined', `${SAME}no list of values holds “undefined”`],
-  ],
+  'lib/guide/replay.ts': [['marks[fact.id] = value !== undefined', `${SAME}no list of values holds “undefined”`]],
   'lib/guide/walk.ts': [
     ['if (when === undefined)', `${SAME}a loop over nothing holds too`],
     ['if (value === undefined ||', `${SAME}no list of values holds “undefined”`],
     ['answer.sets === undefined', `${SAME}spreading nothing adds nothing; it spares a copy`],
-    ['for (let passed = 0', `${SAME}one round more or less before a circle is refused`],
-    ['if (node === undefined)', GUARD],
   ],
   'lib/core/belief.ts': [
     ['if (look.expected <', '_open_: a look at a filter too fresh to tell is tried through the plan only'],
