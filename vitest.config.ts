@@ -24,6 +24,8 @@ export default defineConfig({
     ],
   },
   test: {
+    // What is asked again until it is so; left alone it gives up after a second.
+    expect: { poll: { timeout: 30_000, interval: 100 } },
     projects: [
       {
         extends: true,

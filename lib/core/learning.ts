@@ -152,6 +152,6 @@ function quantile(below: Float64Array, share: number): number {
   if (i === 0) return Math.exp(LOG_THETA[0] as number)
   const low = below[i - 1] as number
   const high = below[i] as number
-  const part = high === low ? 1 : Math.min(1, (share - low) / (high - low))
+  const part = Math.min(1, (share - low) / (high - low))
   return Math.exp((LOG_THETA[i - 1] as number) + part * ((LOG_THETA[i] as number) - (LOG_THETA[i - 1] as number)))
 }

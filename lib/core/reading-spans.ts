@@ -20,6 +20,13 @@ export interface Replacement {
   contradicting: { fresh: Reading; standing: Reading }[]
 }
 
+/** Days on which readings that stand give way to others of their system and source, and in what. */
+export interface Cover {
+  from: Day
+  to: Day
+  quantities: readonly Quantity[]
+}
+
 /** What a reading measures. A bill stands for heating hours. */
 export function quantitiesOf(reading: Reading): Quantity[] {
   if (reading.source === 'bill') return ['heatHours']
@@ -43,26 +50,31 @@ export function spanOf(readings: readonly { from: Day; to: Day }[]): { from: Day
   return { from, to }
 }
 
+/** A report tells all of its days: where it has no hours between the first and the last, nothing ran. */
+export function coverOfReport(readings: readonly Reading[]): Cover {
+  return { ...spanOf(readings), quantities: QUANTITIES }
+}
+
 /**
  * What becomes of the readings that stand when others of one system and source are brought: those of the same source
- * give way over the whole span that is brought, in the quantities that it may measure; others must not measure the same.
+ * give way where the others cover them, each its own days and quantities unless told; others must not measure the same.
  */
 export function replaceReadings(
   standing: readonly StandingReading[],
   fresh: readonly Reading[],
-  quantities: readonly Quantity[],
+  covers: readonly Cover[] = fresh.map((one) => ({ from: one.from, to: one.to, quantities: quantitiesOf(one) })),
 ): Replacement {
   const first = fresh[0]
   const replacement: Replacement = { gone: [], rest: [], contradicting: [] }
   if (!first) return replacement
-  const span = spanOf(fresh)
   for (const one of standing) {
     const { reading } = one
     if (reading.system !== first.system) continue
     if (reading.source === first.source) {
-      if (!meets(reading, span) || !quantitiesOf(reading).some((quantity) => quantities.includes(quantity))) continue
+      const left = covers.reduce((parts, cover) => parts.flatMap((part) => uncovered(part, cover)), [reading])
+      if (left.length === 1 && left[0] === reading) continue
       replacement.gone.push(one)
-      replacement.rest.push(...withoutSpan(reading, span, quantities))
+      replacement.rest.push(...left)
       continue
     }
     const other = fresh.find(
@@ -72,6 +84,11 @@ export function replaceReadings(
     if (other) replacement.contradicting.push({ fresh: other, standing: reading })
   }
   return replacement
+}
+
+function uncovered(reading: Reading, cover: Cover): Reading[] {
+  const gives = meets(reading, cover) && quantitiesOf(reading).some((quantity) => cover.quantities.includes(quantity))
+  return gives ? withoutSpan(reading, cover, cover.quantities) : [reading]
 }
 
 /**

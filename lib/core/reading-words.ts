@@ -1,5 +1,6 @@
 import { dateInWords } from './day-words'
 import type { DustEvent, DustEventKind, Household, Reading, WeatherSpell } from './household'
+import { subjectInWords } from './subject-words'
 import { hoursInWords, roughly, temperatureInWords, type Units } from './unit-words'
 
 const EVENTS: Record<DustEventKind, string> = {
@@ -21,8 +22,7 @@ const SOURCES = { thermostat: 'from the thermostat', 'hour-meter': 'from an hour
 
 /** `Furnace, 1 September 2026 to 30 September 2026: 18.5 hours of heating, from the thermostat`. */
 export function readingInWords(home: Household, reading: Reading): string {
-  const system = home.systems.find(({ id }) => id === reading.system)?.name ?? reading.system
-  const span = `${system}, ${dateInWords(reading.from)} to ${dateInWords(reading.to)}`
+  const span = `${subjectInWords(home, reading.system)}, ${dateInWords(reading.from)} to ${dateInWords(reading.to)}`
   if (reading.source === 'bill') {
     const base = reading.baseTherms > 0 ? `, ${roughly(reading.baseTherms)} of them not for heating` : ''
     return `${span}: a bill of ${roughly(reading.therms)} therms${base}`

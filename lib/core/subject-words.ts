@@ -1,5 +1,5 @@
 import { placeName, sizeInWords } from './filter-words'
-import type { Device, DeviceKind, Filter, Household } from './household'
+import type { Device, DeviceKind, Filter, Household, System } from './household'
 
 const DEVICES: Record<DeviceKind, string> = {
   humidifier: 'humidifier',
@@ -25,9 +25,19 @@ export function subjectInWords(household: Household, subject: string): string {
   const filter = household.filters.find(({ id }) => id === subject)
   if (filter) return filterName(household, filter)
   const system = household.systems.find(({ id }) => id === subject)
-  if (system) return system.name
+  if (system) return systemInWords(household, system)
   const device = household.devices.find(({ id }) => id === subject)
   return device ? deviceName(household, device) : subject
+}
+
+/** `Main system`; two of one name are told apart. */
+export function systemInWords({ systems }: Pick<Household, 'systems'>, { id, name }: System): string {
+  return systems.some((other) => other.id !== id && other.name === name) ? `${name}, “${id}”` : name
+}
+
+/** The systems of a home to choose from. */
+export function systemChoices(household: Pick<Household, 'systems'>): { id: string; name: string }[] {
+  return household.systems.map((system) => ({ id: system.id, name: systemInWords(household, system) }))
 }
 
 function filterName(household: Household, filter: Filter): string {
@@ -36,7 +46,7 @@ function filterName(household: Household, filter: Filter): string {
   const size = sizeInWords(filter.nominal)
   const otherSystem = alike.every(({ system }) => system !== filter.system)
   const system = household.systems.find(({ id }) => id === filter.system)
-  if (otherSystem && system) return `${placeName(filter.place)}, ${system.name}`
+  if (otherSystem && system) return `${placeName(filter.place)}, ${systemInWords(household, system)}`
   if (alike.every(({ nominal }) => sizeInWords(nominal) !== size)) return `${placeName(filter.place)}, ${size}`
   return `${placeName(filter.place)}, “${filter.id}”`
 }

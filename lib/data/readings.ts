@@ -115,11 +115,6 @@ export function undoMeasuring(act: Act, householdId: string, measuringId: string
   })
 }
 
-/** Adds one reading at the end. */
-export function addReading(act: Act, householdId: string, reading: Reading): Promise<Measured> {
-  return changeReadings(act, householdId, { kind: reading.source, add: [reading], remove: [] })
-}
-
 /** Takes one reading out; `changed` where it is gone already. */
 export function removeReading(act: Act, householdId: string, readingId: string): Promise<Measured> {
   return changeReadings(act, householdId, { kind: 'taken-out', add: [], remove: [readingId] })

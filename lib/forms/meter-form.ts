@@ -1,17 +1,11 @@
 import { addDays, compareDays, type Day, daysBetween } from '@/lib/core/day'
 import type { Reading, System } from '@/lib/core/household'
-import { QUANTITIES, type Quantity } from '@/lib/core/reading-spans'
+import { QUANTITIES } from '@/lib/core/reading-spans'
 import { Answers, known, type Read, type Typed } from './describe/answers'
 import { typedPastDay, typedQuantity } from './quantities'
 
 export const MOST_STANDS = 60
 const HOURS = { min: 0, max: 1_000_000, unit: 'hours on the counter' }
-
-/** What stands of an hour meter say: hours of one quantity between each two of them. */
-export interface MeterRead {
-  quantity: Quantity
-  readings: Reading[]
-}
 
 interface Stand {
   row: number
@@ -22,10 +16,10 @@ interface Stand {
 }
 
 /**
- * Stands of a counter, a row each: `day-0`, `stand-0`, `new-0`. A stand is read some time in its day: the hours up to
+ * What stands of a counter say, a row each: `day-0`, `stand-0`, `new-0`. A stand is read some time in its day: the hours up to
  * the next count from that day to the day before the next.
  */
-export function readMeter(typed: Typed, systems: readonly System[], on: Day): Read<MeterRead> {
+export function readMeter(typed: Typed, systems: readonly System[], on: Day): Read<Reading[]> {
   const answers = new Answers(typed)
   const system =
     systems.find(({ id }) => id === answers.text('system')) ?? (systems.length === 1 ? systems[0] : undefined)
@@ -34,16 +28,15 @@ export function readMeter(typed: Typed, systems: readonly System[], on: Day): Re
   const most = answers.maybe('most', typedQuantity(HOURS))
   const stands = standsIn(answers, on)
   const hours = stands.slice(1).map((stand, i) => hoursBetween(stands[i] as Stand, stand, { most, answers }))
-  return answers.result(() => ({
-    quantity: known(quantity),
-    readings: hours.map((count, i) => ({
+  return answers.result(() =>
+    hours.map((count, i) => ({
       system: known(system).id,
       from: (stands[i] as Stand).on,
       to: addDays((stands[i + 1] as Stand).on, -1),
       source: 'hour-meter',
       [known(quantity)]: count,
     })),
-  }))
+  )
 }
 
 function standsIn(answers: Answers, on: Day): Stand[] {

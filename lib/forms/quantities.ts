@@ -75,14 +75,6 @@ function round(value: number): number {
   return Math.round(value * 1000) / 1000
 }
 
-/** The amount and the unit of a bill, as therms. */
-export const typedBill = z
-  .object({
-    amount: typedQuantity({ min: 0, max: 1_000_000, unit: 'as the bill counts' }),
-    unit: z.enum(BILL_UNITS, { error: 'Choose the unit that the bill counts in.' }),
-  })
-  .transform(({ amount, unit }) => thermsFrom(amount, unit))
-
 /** A date field, which sends `2026-11-25`; whoever types may also write `2026-1-5` or `2026/01/05`. Month and day in another order could be either: refused. */
 export const typedDay = z.string({ error: 'Choose a day.' }).transform((typed, context): Day => {
   const text = typed.trim()

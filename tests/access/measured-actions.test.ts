@@ -5,6 +5,7 @@ import { keepExport, takeBackMeasured, takeMeasuredOut } from '@/app/home/[house
 import { keepBills } from '@/app/home/[household]/measured/bills/actions'
 import { POST as bring } from '@/app/home/[household]/measured/bring/route'
 import { keepHappened, takeHappenedOut } from '@/app/home/[household]/measured/happened/actions'
+import { keepHours } from '@/app/home/[household]/measured/hours/actions'
 import { keepMeter } from '@/app/home/[household]/measured/meter/actions'
 import { acceptInvitation, createInvitation } from '@/lib/access/invite'
 import { currentViewer, type SessionCookie, signIn } from '@/lib/access/sign-in'
@@ -97,6 +98,14 @@ const DEEDS: [string, (form: FormData) => Promise<unknown>, () => Promise<Record
     async () => ({
       ...{ button: 'save', counter: 'coolHours', 'day-0': '2025-07-01', 'stand-0': '1', 'day-1': '2025-07-09' },
       ...{ 'stand-1': String(2 + (now().getTime() % 100)) },
+    }),
+  ],
+  [
+    'keep hours',
+    (sent) => keepHours(NOT_SENT, sent),
+    async () => ({
+      ...{ button: 'save', 'from-0': '2024-07-01', 'to-0': '2024-07-31' },
+      'coolHours-0': String(2 + (now().getTime() % 100)),
     }),
   ],
   [

@@ -188,6 +188,55 @@ test('the stands of a meter and its faults; a replaced counter; saved and taken 
   }
 })
 
+test('hours that the thermostat shows: rows of some days, beside what stands between them', LONG, async () => {
+  for (const javaScript of [false, true]) {
+    const page = await signedIn({ javaScript })
+    await page.goto(`/home/${home}/measured`)
+    const standing = page.locator('section[aria-labelledby="standing"] li')
+    const before = await standing.allInnerTexts()
+    await page.getByRole('link', { name: 'Hours that the thermostat shows' }).click()
+    await page.locator('#from-0').fill('2024-04-01')
+    await page.locator('#to-0').fill('2024-04-30')
+    await page.locator('#heatHours-0').fill('44')
+    await page.getByRole('button', { name: 'Show what it comes to' }).click()
+    await page.getByText('44 hours of heating').waitFor()
+    await page.getByRole('button', { name: 'Save' }).click()
+    await page.getByText('Saved.').waitFor()
+    await page.goto(`/home/${home}/measured/hours`)
+    await page.locator('#from-0').fill('2024-03-01')
+    await page.locator('#to-0').fill('2024-03-31')
+    await page.locator('#from-1').fill('2024-05-31')
+    await page.locator('#to-1').fill('2024-05-01')
+    await page.locator('#heatHours-1').fill('20')
+    await page.getByRole('button', { name: 'Show what it comes to' }).click()
+    await page.getByText('Write the hours of heating, cooling or fan').first().waitFor()
+    await page.getByText('It cannot end before it begins').first().waitFor()
+    if (javaScript) await screenshot(page, 'measured-hours-faults')
+    expect(await axeFindings(page)).toEqual([])
+    await page.locator('#heatHours-0').fill('95')
+    await page.locator('#from-1').fill('2024-05-01')
+    await page.locator('#to-1').fill('2024-05-31')
+    await page.getByRole('button', { name: 'Show what it comes to' }).click()
+    await page.getByText('95 hours of heating').waitFor()
+    await page.getByText('20 hours of heating').waitFor()
+    // April lies between the two, and is not theirs.
+    expect(await page.getByText('It takes the place of').count()).toBe(0)
+    await page.getByRole('button', { name: 'Save' }).click()
+    await page.getByText('Saved.').waitFor()
+    expect(await standing.count()).toBe(before.length + 3)
+    for (const _ of ['the two', 'April']) {
+      await page
+        .locator('section[aria-labelledby="brought"]')
+        .getByRole('button', { name: /Take it back/ })
+        .first()
+        .click()
+      await page.getByText('Taken back.').waitFor()
+      await page.goto(`/home/${home}/measured`)
+    }
+    expect(await standing.allInnerTexts()).toEqual(before)
+  }
+})
+
 test(
   'bills find what is not for heating in their summer, say a contradiction with both spans, and are kept',
   LONG,
@@ -259,6 +308,7 @@ test('the pages are clean on phone and desk, light and dark, at twice the size',
   const page = await signedIn()
   await looksClean(page, `/home/${home}/measured`, 'measured')
   await looksClean(page, `/home/${home}/measured/meter`, 'measured-meter')
+  await looksClean(page, `/home/${home}/measured/hours`, 'measured-hours')
   await looksClean(page, `/home/${home}/measured/bills`, 'measured-bills')
   await looksClean(page, `/home/${home}/measured/happened`, 'measured-happened')
   await bring(page, 'again.csv')

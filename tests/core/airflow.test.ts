@@ -1,7 +1,7 @@
 import psychrolib from 'psychrolib'
 import { describe, expect, test } from 'vitest'
 import { tables } from '@/content/tables'
-import { airflowOf, airHeatFactor, derating } from '@/lib/core/airflow'
+import { airflowOf, airHeatFactor, derating, outputBtuh } from '@/lib/core/airflow'
 import type { Household, NominalSize, System } from '@/lib/core/household'
 import { plan } from '@/lib/core/plan'
 import { aHousehold } from '../support/a-household'
@@ -27,6 +27,14 @@ describe('the altitude factor', () => {
     expect(derating('gas-furnace', 2000, figures)).toBe(1)
     expect(derating('gas-furnace', 5000, figures)).toBeCloseTo(0.8, 12)
     expect(derating('electric-furnace', 5000, figures)).toBe(1)
+  })
+
+  test('a burner of 64 000 Btu/h gives 51 200 at 5000 ft, whether that is printed or is 80 % of its input', () => {
+    expect(outputBtuh({ source: 'gas-furnace', outputBtuh: 64_000 }, 5000, figures)).toBeCloseTo(51_200, 6)
+    const byInput = { source: 'gas-furnace' as const, inputBtuh: 80_000, efficiency: 0.8 }
+    expect(outputBtuh(byInput, 5000, figures)).toBeCloseTo(51_200, 6)
+    // 51 200 ÷ (1.08 · 0.832 · 55 °F), of thinner air.
+    expect(Math.round(airflowOf({ ...SYSTEM, heat: byInput }, 5000, figures).heat)).toBe(1036)
   })
 })
 
@@ -74,7 +82,20 @@ describe('what is not known of the airflow', () => {
 
   test('a boiler has no air of its own, so the cooling’s counts', () => {
     const boiler = of({ heat: { source: 'gas-boiler', outputBtuh: 90_000 }, cool: { source: 'central-ac', tons: 2 } })
-    expect(boiler.greatest).toBe(800)
+    expect(boiler).toMatchObject({ greatest: 800, heat: 800, assumed: false })
+    expect(of({ heat: { source: 'gas-boiler', outputBtuh: 90_000 } })).toMatchObject({ fan: 1000, assumed: true })
+  })
+
+  test('a heat pump with a burner beside it moves the air of its cooling, too', () => {
+    const heat = { source: 'dual-fuel' as const, outputBtuh: 64_000 }
+    expect(of({ heat, cool: { source: 'heat-pump', tons: 2 } }).heat).toBe(800)
+    expect(of({ heat })).toMatchObject({ heat: 1000, assumed: true })
+  })
+
+  test('the filter has to pass the larger of the two, whichever that is', () => {
+    const heat = { source: 'gas-furnace' as const, outputBtuh: 64_000 }
+    expect(Math.round(of({ heat, cool: { source: 'central-ac', tons: 2 } }).greatest)).toBe(1077)
+    expect(of({ heat, cool: { source: 'central-ac', tons: 3 } }).greatest).toBe(1200)
   })
 })
 

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { tables } from '@/content/tables'
 import { afterLook, type Belief, chanceOfLights, priorBelief, thetaOf } from '@/lib/core/belief'
 import { LIGHTS } from '@/lib/core/household'
-import { type Look, learnTheta, worldPrior } from '@/lib/core/learning'
+import { evidenceOf, type Look, learnTheta, worldPrior } from '@/lib/core/learning'
 import { lookWorth } from '@/lib/core/look-worth'
 import { distribution } from '@/lib/core/normal'
 
@@ -29,6 +29,12 @@ test('the curve and the quantiles that plans use are one and the same belief', (
   expect(thetaOf(prior).q50).toBeCloseTo(1, 12)
 })
 
+test('even a dark look changes nothing where the filter is too fresh to tell, and from the least load on it does', () => {
+  const least = figures.leastLoadToLearn.value
+  for (const light of LIGHTS) expect(afterLook(prior, { light, expected: 0.99 * least }, figures)).toEqual(prior)
+  expect(thetaOf(afterLook(prior, { light: 'dark', expected: least }, figures)).q50).toBeGreaterThan(2)
+})
+
 test('shares sum to one, also after looks that contradict each other', () => {
   fc.assert(
     fc.property(anyBelief, fc.double({ min: 0.01, max: 4, noNaN: true }), (belief, expected) => {
@@ -37,6 +43,19 @@ test('shares sum to one, also after looks that contradict each other', () => {
       expect(LIGHTS.reduce((sum, light) => sum + chances[light], 0)).toBeCloseTo(1, 9)
     }),
   )
+})
+
+test('looks that contradict each other as strongly, however often, leave the middle where it was', () => {
+  // Dark when an eighth of what it takes was caught, and clear at eight times the most that is: alike on both sides.
+  const both: Look[] = [
+    { light: 'dark', expected: figures.darkAbove.value / 8 },
+    { light: 'clear', expected: 8 * figures.clearBelow.value },
+  ]
+  const looks = Array.from({ length: 40 }, () => both).flat()
+  expect(learnTheta(looks, figures).q50).toBeCloseTo(1, 9)
+  expect(evidenceOf(looks, figures)?.mean).toBeCloseTo(0, 9)
+  const belief = looks.reduce((before, look) => afterLook(before, look, figures), prior)
+  expect(belief.share.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9)
 })
 
 test('before any look the chances are those of a normal load seen with normal error', () => {
@@ -105,6 +124,16 @@ test('a look at half a filter is worth it; at a fresh one or under a close limit
   expect(lookWorth({ ...evenly(1, 400), expected: figures.leastLoadToLearn.value }, figures)).not.toBeNull()
   const limited = lookWorth(evenly(30, 45), figures)
   expect(limited).toMatchObject({ rangeDays: 0, isWorthIt: false, isOver: false })
+})
+
+test('a look is worth it that narrows the days by just as many as it has to, and not by less', () => {
+  const half = lookWorth(evenly(50, 400), figures)
+  const narrowed = (half?.rangeDays ?? 0) - (half?.rangeAfterDays ?? 0)
+  const asking = (days: number) => ({ ...figures, lookWorthDays: { ...figures.lookWorthDays, value: days } })
+  expect(lookWorth(evenly(50, 400), asking(narrowed))?.isWorthIt).toBe(true)
+  expect(lookWorth(evenly(50, 400), asking(narrowed + 0.001))?.isWorthIt).toBe(false)
+  // A filter that has hardly begun is clear in almost any home.
+  expect(lookWorth(evenly(2, 400), figures)).toMatchObject({ rangeDays: 137, isWorthIt: false })
 })
 
 test('it is over on the day on which it is full in the cleanest home, and on its limit', () => {

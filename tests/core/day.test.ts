@@ -100,4 +100,7 @@ test('days sort as text does', () => {
   const days = ['2026-11-25', '2025-12-31', '2026-02-03', '2026-11-25']
   expect(days.sort(compareDays)).toEqual(['2025-12-31', '2026-02-03', '2026-11-25', '2026-11-25'])
   expect(compareDays('2026-01-01', '2026-01-01')).toBe(0)
+  // Whoever sorts by day and then by name asks for both signs.
+  expect(Math.sign(compareDays('2026-01-01', '2026-01-02'))).toBe(-1)
+  expect(Math.sign(compareDays('2026-01-02', '2026-01-01'))).toBe(1)
 })

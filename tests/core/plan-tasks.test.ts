@@ -130,6 +130,13 @@ describe('a plan', () => {
     expect(keys).toEqual([...keys].sort())
     expect(items.filter(({ task }) => task === 'alarm-test').map(({ subject }) => subject)).toEqual(['a', 'b', 'c'])
     expect(items.length).toBeGreaterThan(8)
+    // Of two tasks on one day the task decides, whatever they are done on.
+    const both = itemsOf({ devices: [alarm('z'), { id: 'a', kind: 'hrv' }] }).filter(
+      ({ doer, subject }) => doer === 'resident' && 'az'.includes(subject),
+    )
+    expect(both.slice(0, 3).map(({ due, task, subject }) => `${due} ${task} ${subject}`)).toEqual([
+      ...['2026-09-01 alarm-test z', '2026-09-01 ventilator-core a', '2026-09-01 ventilator-hoods a'],
+    ])
   })
 
   test('is of one day for all homes, or of each home’s own', () => {

@@ -7,7 +7,7 @@ import type { Household } from '@/lib/core/household'
 import { type Evidence, evidenceOf, type Look, learnTheta, worldPrior } from '@/lib/core/learning'
 import { planHousehold } from '@/lib/core/plan'
 import { evidenceAmong, pooledHomes } from '@/lib/core/pooled-homes'
-import { poolOf } from '@/lib/core/pooling'
+import { dustStart, poolOf } from '@/lib/core/pooling'
 import { Profiles } from '@/lib/core/profile'
 import { simulateOwners } from '../support/simulated-homes'
 
@@ -41,6 +41,12 @@ describe('what looks alone say', () => {
   test('is nothing where the filter was too fresh to tell', () => {
     expect(evidenceOf([{ light: 'clear', expected: 0.001 }], figures)).toBeNull()
     expect(evidenceOf([], figures)).toBeNull()
+  })
+
+  test('is nothing where homes differ so little that no answer could have been another', () => {
+    const alike = { ...figures, thetaSigma: { ...figures.thetaSigma, value: 0.2 } }
+    expect(evidenceOf([{ light: 'clear', expected: 0.011 }], alike)).toBeNull()
+    expect(evidenceOf([{ light: 'dark', expected: 0.4 }], alike)?.mean).toBeGreaterThan(0)
   })
 })
 
@@ -118,6 +124,42 @@ describe('a pool', () => {
     const start = poolOf(evidence, figures).startFor(null)
     expect(start?.mean).toBeCloseTo(first / total, 6)
     expect(start?.sigma).toBeCloseTo(Math.sqrt(second / total - (first / total) ** 2), 6)
+  })
+})
+
+describe('what others told', () => {
+  const start = (evidence: Evidence[]) => poolOf(evidence, figures).startFor(null)
+
+  test('is their own mean, by how surely each knows, before it is drawn towards the world’s', () => {
+    expect(start([{ mean: 0.7, variance: 0.2 }])?.told).toBeCloseTo(0.7, 12)
+    // As sure as each other, each counts alike: (0.2 + 0.3 + 1) ÷ 3.
+    const alike = [0.2, 0.3, 1].map((mean) => ({ mean, variance: 0.2 }))
+    expect(start(alike)?.told).toBeCloseTo(0.5, 12)
+    const surer = start([...alike, { mean: 0.2, variance: 0.001 }])
+    expect(surer?.told).toBeGreaterThan(0.2)
+    expect(surer?.told).toBeLessThan((0.5 * 3 + 0.2) / 4)
+  })
+
+  test('and believed is so far that the start lies between the world and what they told', () => {
+    fc.assert(
+      fc.property(anyEvidence, fc.integer({ min: 1, max: 40 }), (one, count) => {
+        const { told = 0, mean = 0 } = start(Array(count).fill(one)) ?? {}
+        expect(told).toBeCloseTo(one.mean, 9)
+        expect(Math.abs(mean)).toBeLessThanOrEqual(Math.abs(told) + 1e-9)
+      }),
+    )
+  })
+
+  test('stands in the household file to the thousandth, as a factor and not as its logarithm', () => {
+    const prior = { mean: Math.log(1.23456), sigma: 0.43219, systems: 4, told: 0.3, believed: 0.7 }
+    expect(dustStart(prior)).toEqual({ median: 1.235, spread: 0.432, systems: 4 })
+  })
+
+  test('by ten thousand that agree is what they agree on', () => {
+    const told = start(Array(10_000).fill({ mean: 0.7, variance: 0.02 }))
+    expect(told?.told).toBeCloseTo(0.7, 9)
+    expect(told?.mean).toBeCloseTo(0.7, 2)
+    expect(told?.believed).toBeGreaterThan(0.99)
   })
 })
 

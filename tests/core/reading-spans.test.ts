@@ -4,6 +4,7 @@ import { addDays, dayNumber, dayText } from '@/lib/core/day'
 import type { Reading } from '@/lib/core/household'
 import {
   clashingReadings,
+  coverOfReport,
   QUANTITIES,
   type Quantity,
   quantitiesOf,
@@ -42,7 +43,7 @@ test('whatever is brought, afterwards no day is measured twice, or the contradic
   fc.assert(
     fc.property(standing, fc.tuple(span, hours), (before, [days, count]) => {
       const fresh: Reading[] = [{ system: 'main', ...days, source: 'thermostat', heatHours: count, coolHours: 0 }]
-      const { gone, rest, contradicting } = replaceReadings(before, fresh, QUANTITIES)
+      const { gone, rest, contradicting } = replaceReadings(before, fresh)
       const ids = new Set(gone.map(({ id }) => id))
       const kept = before.filter(({ id }) => !ids.has(id)).map((one) => one.reading)
       const clash = clashingReadings([...kept, ...rest, ...fresh])
@@ -77,6 +78,7 @@ test('a cut loses no more than the days that are cut out', () => {
   )
 })
 
+const OF_WINTER = { heatHours: 40 }
 const METER = { system: 'main', source: 'hour-meter' as const }
 const BILL: Reading = {
   ...{ system: 'main', from: '2026-10-01', to: '2026-10-31', source: 'bill' },
@@ -106,7 +108,9 @@ describe('what stands when others are brought', () => {
     { system: 'main', from: '2026-10-20', to: '2026-10-20', source: 'thermostat', heatHours: 1 },
   ]
   const happens = (reading: Reading, quantities: readonly Quantity[] = QUANTITIES) => {
-    const { gone, rest, contradicting } = replaceReadings([{ id: 'a', reading }], brought, quantities)
+    const { gone, rest, contradicting } = replaceReadings([{ id: 'a', reading }], brought, [
+      { ...coverOfReport(brought), quantities },
+    ])
     expect(gone.length + contradicting.length).toBeLessThanOrEqual(1)
     expect(rest.length > 0).toBe(gone.length > 0)
     for (const one of contradicting) expect([one.standing, brought.includes(one.fresh)]).toEqual([reading, true])
@@ -144,7 +148,7 @@ describe('what stands when others are brought', () => {
 
   test('stays where nothing is brought', () => {
     const nothing = { gone: [], rest: [], contradicting: [] }
-    expect(replaceReadings([{ id: 'a', reading: OCTOBER }], [], QUANTITIES)).toEqual(nothing)
+    expect(replaceReadings([{ id: 'a', reading: OCTOBER }], [])).toEqual(nothing)
   })
 })
 
@@ -193,6 +197,33 @@ describe('two readings clash', () => {
 
 test('the same span of the same source again takes out all of it; another system is left alone', () => {
   const other = { id: 'b', reading: { ...OCTOBER, system: 'attic' } }
-  const { gone, rest } = replaceReadings([{ id: 'a', reading: OCTOBER }, other], [OCTOBER], QUANTITIES)
+  const { gone, rest } = replaceReadings([{ id: 'a', reading: OCTOBER }, other], [OCTOBER])
   expect([gone.map(({ id }) => id), rest]).toEqual([['a'], []])
+})
+
+describe('rows that are typed cover their own days and figures only', () => {
+  const month = (from: string, to: string, more: object): Reading =>
+    ({ system: 'main', source: 'thermostat', from, to, ...more }) as Reading
+  const november = month('2026-11-01', '2026-11-30', { heatHours: 90 })
+
+  test('what was measured between two of them stays, and a report over the same days takes it out', () => {
+    const typed = [month('2026-10-01', '2026-10-31', { heatHours: 50 }), month('2026-12-01', '2026-12-31', OF_WINTER)]
+    const standing = [{ id: 'a', reading: november }]
+    expect(replaceReadings(standing, typed)).toEqual({ gone: [], rest: [], contradicting: [] })
+    expect(coverOfReport(typed)).toEqual({ from: '2026-10-01', to: '2026-12-31', quantities: QUANTITIES })
+    expect(replaceReadings(standing, typed, [coverOfReport(typed)])).toMatchObject({ gone: standing, rest: [] })
+  })
+
+  test('a reading that two of them cut keeps the days of neither, and a figure that they have not', () => {
+    const typed = [month('2026-11-01', '2026-11-10', OF_WINTER), month('2026-11-21', '2026-11-30', OF_WINTER)]
+    const both = { ...november, fanHours: 120 }
+    expect(replaceReadings([{ id: 'a', reading: both }], typed)).toEqual({
+      gone: [{ id: 'a', reading: both }],
+      rest: [
+        month('2026-11-11', '2026-11-20', { heatHours: 30 }),
+        month('2026-11-01', '2026-11-30', { fanHours: 120 }),
+      ],
+      contradicting: [],
+    })
+  })
 })

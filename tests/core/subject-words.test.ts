@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { COOL_SOURCES, DEVICE_KINDS, type Device, type Filter, HEAT_SOURCES, type System } from '@/lib/core/household'
 import { coolSourceInWords, sourceInWords } from '@/lib/core/source-words'
-import { deviceInWords, subjectInWords } from '@/lib/core/subject-words'
+import { deviceInWords, subjectInWords, systemChoices } from '@/lib/core/subject-words'
 import { bareHome } from '../support/plan-of'
 
 const SYSTEMS: System[] = [
@@ -91,4 +91,20 @@ test('whatever heats, cools or stands in a home has a name of its own', () => {
     expect(new Set(names.filter((name) => name.length > 2)).size).toBe(names.length)
   expect(sourceInWords('dual-fuel')).toBe('a heat pump with a furnace beside it')
   expect(COOL_SOURCES.map(coolSourceInWords)).toEqual(['central air conditioning', 'a heat pump'])
+})
+
+test('two systems of one name are told apart wherever they are named, and a third is called by its name', () => {
+  const systems: System[] = [...SYSTEMS, { id: 'up-2', name: 'Upstairs', delivery: 'ducted' }]
+  const home = {
+    ...bareHome(),
+    systems,
+    filters: [filter('a', 'wall-grille 16 up'), filter('b', 'wall-grille 16 down')],
+  }
+  expect(systems.map(({ id }) => subjectInWords(home, id))).toEqual([
+    'Upstairs, “up”',
+    'Downstairs',
+    'Upstairs, “up-2”',
+  ])
+  expect(systemChoices(home).map(({ name }) => name)).toEqual(['Upstairs, “up”', 'Downstairs', 'Upstairs, “up-2”'])
+  expect(subjectInWords(home, 'a')).toBe('wall grille, Upstairs, “up”')
 })

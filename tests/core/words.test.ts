@@ -1,7 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { dayText } from '@/lib/core/day'
-import { awayInWords, dateInWords, dayInWords, durationInWords, shortDate, spanInWords } from '@/lib/core/day-words'
+import {
+  awayInWords,
+  dateInWords,
+  dayInWords,
+  dayParts,
+  durationInWords,
+  shortDate,
+  spanInWords,
+} from '@/lib/core/day-words'
 import {
   arrowInWords,
   inches,
@@ -46,6 +54,11 @@ describe('days in words', () => {
     expect(dayInWords('2027-03-20', '2026-11-25')).toBe('Saturday 20 March 2027')
     expect(dateInWords('2026-11-28')).toBe('28 November 2026')
     expect(shortDate('2026-09-12')).toBe('12 Sep')
+  })
+
+  test('a day taken apart has its weekday, date, month and year', () => {
+    expect(dayParts('2026-11-28')).toEqual({ weekday: 'Saturday', date: 28, month: 'November', year: 2026 })
+    expect(dayParts('1969-07-20')).toEqual({ weekday: 'Sunday', date: 20, month: 'July', year: 1969 })
   })
 
   test('weekdays agree with the platform calendar, before 1970 too', () => {

@@ -58,7 +58,6 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   correctRecord: (f, w) =>
     call(f, as(w.viewer), w.home, w.entry, { on: '2026-11-20', kind: 'filter-changed', filter: 'hall' }),
   undoRecord: (f, w) => call(f, as(w.viewer), w.home, w.entry),
-  addReading: (f, w) => call(f, as(w.viewer), w.home, aHousehold().readings[0]),
   changeReadings: (f, w) =>
     call(f, as(w.viewer), w.home, { kind: 'thermostat', add: aHousehold().readings, remove: [w.reading] }),
   undoMeasuring: (f, w) => call(f, as(w.viewer), w.home, 'a guess'),

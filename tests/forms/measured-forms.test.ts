@@ -3,6 +3,7 @@ import { baseUseADay, isSummerLarger } from '@/lib/core/base-use'
 import type { HeatSource, System } from '@/lib/core/household'
 import { billReadings, readBills, unitsFor } from '@/lib/forms/bill-form'
 import { readHappened } from '@/lib/forms/happened-form'
+import { readHours } from '@/lib/forms/hours-form'
 import { readMeter } from '@/lib/forms/meter-form'
 import { thermsFrom } from '@/lib/forms/quantities'
 
@@ -38,7 +39,7 @@ describe('an hour meter', () => {
       ['2026-01-01', '1000'],
       ['2026-02-01', '1130'],
     ])
-    expect(read.ok && read.value.readings).toEqual([
+    expect(read.ok && read.value).toEqual([
       { system: 'main', from: '2026-01-01', to: '2026-01-31', source: 'hour-meter', heatHours: 130 },
       { system: 'main', from: '2026-02-01', to: '2026-02-28', source: 'hour-meter', heatHours: 100.5 },
     ])
@@ -50,7 +51,7 @@ describe('an hour meter', () => {
       ['2026-01-11', '9050', '3'],
       ['2026-01-21', '43'],
     ])
-    expect(replaced.ok && replaced.value.readings.map((one) => 'heatHours' in one && one.heatHours)).toEqual([50, 40])
+    expect(replaced.ok && replaced.value.map((one) => 'heatHours' in one && one.heatHours)).toEqual([50, 40])
     const over = stands(
       [
         ['2026-01-01', '99990'],
@@ -58,7 +59,7 @@ describe('an hour meter', () => {
       ],
       { most: '99999' },
     )
-    expect(over.ok && over.value.readings.map((one) => 'heatHours' in one && one.heatHours)).toEqual([40])
+    expect(over.ok && over.value.map((one) => 'heatHours' in one && one.heatHours)).toEqual([40])
   })
 
   test('says all that is wrong at once: back in time, too many hours, two of one day, a day to come, no number', () => {
@@ -75,6 +76,67 @@ describe('an hour meter', () => {
     expect(faults.map(({ path }) => path).sort()).toEqual(['day-3', 'day-4', 'stand-1', 'stand-2', 'stand-5'])
     expect(faults.find(({ path }) => path === 'stand-2')?.say).toContain('more than the 24')
     expect(stands([['2026-01-01', '100']]).ok).toBe(false)
+  })
+})
+
+describe('hours that a thermostat shows', () => {
+  const two = [...GAS, { id: 'attic', name: 'Attic', delivery: 'ducted' as const }]
+  const shown = (rows: Record<string, string>[], systems: System[] = GAS, more: Record<string, string> = {}) =>
+    readHours(
+      typedOf({
+        ...more,
+        ...Object.fromEntries(
+          rows.flatMap((row, i) => Object.entries(row).map(([field, text]) => [`${field}-${i}`, text])),
+        ),
+      }),
+      systems,
+      ON,
+    )
+  const september = { from: '2026-09-01', to: '2026-09-30' }
+
+  test('are kept row by row with what it shows of them, nothing for what it does not show', () => {
+    const read = shown([
+      { ...september, coolHours: '41,5', heatHours: '0' },
+      {},
+      { from: '2026-10-01', to: '2026-10-31', heatHours: '62', fanHours: '80' },
+    ])
+    const of = { system: 'main', source: 'thermostat' }
+    expect(read.ok && read.value).toEqual([
+      { ...of, ...september, heatHours: 0, coolHours: 41.5 },
+      { ...of, from: '2026-10-01', to: '2026-10-31', heatHours: 62, fanHours: 80 },
+    ])
+    const attic = shown([{ ...september, coolHours: '1' }], two, { system: 'attic' })
+    expect(attic.ok && attic.value).toEqual([{ ...of, ...september, system: 'attic', coolHours: 1 }])
+  })
+
+  test('say all that is wrong at once: no figure, back in time, a day to come, more than the days have, days twice', () => {
+    const read = shown(
+      [
+        september,
+        { from: '2026-08-02', to: '2026-08-01', heatHours: '1' },
+        { from: '2026-11-01', to: '2026-11-26', heatHours: '1' },
+        { from: '2026-07-01', to: '2026-07-01', coolHours: '24.5' },
+        { from: '2026-06-01', to: '2026-06-30', coolHours: 'much' },
+        { from: '2026-05-01', to: '2026-05-31', coolHours: '9' },
+        { from: '2026-05-31', to: '2026-06-01', coolHours: '9', fanHours: '9' },
+        { heatHours: '9' },
+      ],
+      two,
+    )
+    const faults = read.ok ? [] : read.faults
+    expect(faults.map(({ path }) => path).toSorted()).toEqual(
+      'coolHours-3 coolHours-4 from-6 from-7 heatHours-0 system to-1 to-2 to-7'.split(' '),
+    )
+    const nothing = shown([])
+    expect(nothing.ok || nothing.faults.map(({ path }) => path)).toEqual(['from-0'])
+  })
+
+  test('of heating and of cooling may share their days, for they are two figures', () => {
+    const read = shown([
+      { ...september, heatHours: '3' },
+      { ...september, coolHours: '30' },
+    ])
+    expect(read.ok && read.value.length).toBe(2)
   })
 })
 

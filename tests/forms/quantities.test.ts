@@ -5,7 +5,6 @@ import {
   fahrenheitFrom,
   inchesFrom,
   thermsFrom,
-  typedBill,
   typedDay,
   typedLength,
   typedNumber,
@@ -25,12 +24,6 @@ describe('bills become therms', () => {
     [100, 'therm', 100],
   ] as const)('%d %s are %d therms', (amount, unit, therms) => {
     expect(thermsFrom(amount, unit)).toBeCloseTo(therms, 9)
-    expect(typedBill.parse({ amount: String(amount), unit })).toBeCloseTo(therms, 9)
-  })
-
-  test('amount and unit are both said where both are wrong', () => {
-    const read = typedBill.safeParse({ amount: 'lots', unit: 'barrels' })
-    expect(read.error?.issues.map(({ path }) => path[0]).toSorted()).toEqual(['amount', 'unit'])
   })
 })
 

@@ -34,7 +34,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['const isTold =', `${SAME}only at exactly half a per cent`],
     ["if (forecast.basis === 'calendar'", `${TYPES}; what has no loading model goes by its calendar`],
     ['if (limit === null || velocity === null', `${TYPES}; what has no air of the system has no limit either`],
-    ['const fits =', '_open_: the table has no larger size of another depth that comes first'],
   ],
   'lib/core/warnings.ts': [['home.assumed ?? []', `${TYPES}; an assumption that is none has no words`]],
   'lib/core/dust.ts': [['tables.pets[0]', `${TYPES}; the table’s rows all have one mark`]],
@@ -100,7 +99,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['for (; i > 0 && byDueDay', `${SAME}no two items have one day, task and subject`],
     ['if (a.due !== b.due)', `${SAME}they differ, so that neither is equal`],
     ['if (kinds.length > 0)', `${SAME}no season gives no day either`],
-    ['return a < b ? -1', '_open_: two tasks of one day are entered in their order already'],
   ],
   'lib/core/runtime.ts': [['if (both > FULL_DAY)', `${SAME}at exactly 24 hours the scale is 1`]],
   'lib/core/season.ts': [['const isSeason =', `${SAME}only where a fortnight has exactly an hour a day`]],
@@ -167,9 +165,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['const sign = value < 0', `${SAME}a zero has no sign either way`],
     ['hours < 10', `${SAME}ten hours read as 10 hours either way`],
   ],
-  'lib/core/look-worth.ts': [
-    ['isWorthIt:', '_open_: no look that is worth exactly the least days, or less than nothing, is tried'],
-  ],
   'lib/core/normal.ts': [
     ['for (let i = 0; i < coefficients', `${SAME}with every sign turned in both, the ratio stays`],
     ['sum = sum * x', `${SAME}with every sign turned above and below, the ratio stays`],
@@ -187,16 +182,13 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   ],
   'lib/core/learning.ts': [
     ['return telling.length === 0 ? theta', `${SAME}what is kept only spares the work`],
-    ['return precision > 1e-6', '_open_: no looks are tried that tell so little that their precision is nothing'],
+    ['return precision > 1e-6', EDGE],
     ['if (world?.mean === mean', `${SAME}what is kept only spares the work`],
     ['if (mean === 0) world', `${SAME}what is kept only spares the work`],
-    ['const w = Math.exp((logWeight[i]', `${SAME}a factor that falls out of shares`],
     ['for (let i = 0; i < POINTS', `${SAME}nothing is kept beyond the last point`],
     ['while (i < POINTS - 1', EDGE],
-    ['const part = high === low', '_open_: no two neighbouring points of the curve are tried that weigh nothing'],
   ],
   'lib/core/day-words.ts': [
-    ['year: Number(day', '_open_: the year of a date’s parts is shown by the calendar of a form only'],
     ['if (on !== undefined) return makeDate', `${SAME}what is kept only spares the work`],
     ['if (words === undefined)', `${SAME}what is kept only spares the work`],
     ['return days > 0', `${SAME}0 was answered before; a duration is read as its size`],
@@ -258,21 +250,12 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['if (value === undefined ||', `${SAME}no list of values holds “undefined”`],
     ['answer.sets === undefined', `${SAME}spreading nothing adds nothing; it spares a copy`],
   ],
-  'lib/core/belief.ts': [
-    ['if (look.expected <', '_open_: a look at a filter too fresh to tell is tried through the plan only'],
-    ['const weight = logWeight.map', `${SAME}a factor that falls out where the weights are made to sum to 1`],
-    ['const chances =', '_open_: its test is one that the run leaves out'],
-    ['const likelihood =', '_open_: its test is one that the run leaves out'],
-    ['addLogLikelihood(likelihood', '_open_: its test is one that the run leaves out'],
-    ['return [light,', '_open_: its test is one that the run leaves out'],
-  ],
   'lib/core/day.ts': [
     ['if (!/^', `${SAME}a longer or shorter text is no day by its value either`],
     ['if (known !== undefined)', `${SAME}what is kept only spares the work`],
     ['if (days === undefined)', `${SAME}what is kept only spares the work`],
     ['if (day === undefined)', `${SAME}what is kept only spares the work`],
     ['if (days.size > 10_000)', `${SAME}what is kept only spares the work`],
-    ['return a < b', `${SAME}a sort asks only which comes first`],
   ],
   'lib/core/due.ts': [['return source === undefined', `${SAME}a source that is undefined is written nowhere`]],
   'lib/core/history.ts': [
@@ -296,11 +279,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
   'lib/core/pooled-homes.ts': [
     ['const isSeen =', `${SAME}without looks there is no evidence either; it spares the work`],
     ['if (!isSeen)', `${SAME}without looks there is no evidence either; it spares the work`],
-  ],
-  'lib/core/pooling.ts': [
-    ['told: ', '_open_: what others told is shown on one page and not judged by a test'],
-    ['const greatest =', `${SAME}a factor that falls out in the mean, as long as no number overflows`],
-    ['const weights =', '_open_: the same factor the wrong way, within what the tests can see'],
   ],
   'lib/core/zone-clock.ts': [
     ['const stretches: Stretch[] = []', `${TYPES}; a stretch that is none has no end that a time comes before`],

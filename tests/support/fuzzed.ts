@@ -98,7 +98,7 @@ export const FUZZED: Record<string, Fuzzed> = {
   readSystem: typed('us'),
   readFilter: typed({ delivery: 'ducted', common: TABLES.commonSizes }),
   sizeSaid: typed(TABLES.commonSizes),
-  readReading: typed(HOME.systems, ON),
+  readHours: typed(HOME.systems, ON),
   readMeter: typed(HOME.systems, ON),
   readBills: typed(HOME.systems, ON),
   readHappened: typed('metric'),
@@ -120,7 +120,7 @@ export const FUZZED: Record<string, Fuzzed> = {
     args: (words) =>
       fc
         .tuple(
-          fc.constantFrom('climate', 'people', 'systems', 'filters', 'devices', 'events', 'readings'),
+          fc.constantFrom('climate', 'people', 'systems', 'filters', 'devices', 'events'),
           anyText,
           fc.boolean(),
           anyTyped(words),

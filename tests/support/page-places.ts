@@ -114,17 +114,9 @@ export function places({ home, bare, entry, brief, upload, tokens }: There): Rec
     '/home/[household]/check/watch': { owner: [`${own}/check/watch`] },
     '/home/[household]/details': { owner: [`${own}/details`, `${empty}/details`], technician: [`${own}/details`] },
     '/home/[household]/details/[...part]': {
-      owner: [
-        'contacts',
-        'climate',
-        'people',
-        'systems/main',
-        'filters/hall',
-        'filters/new',
-        'devices',
-        'events',
-        'readings',
-      ].map((part) => `${own}/details/${part}`),
+      owner: ['contacts', 'climate', 'people', 'systems/main', 'filters/hall', 'filters/new', 'devices', 'events'].map(
+        (part) => `${own}/details/${part}`,
+      ),
     },
     '/home/[household]/filters/[filter]/label': { owner: [`${own}/filters/hall/label`] },
     '/home/[household]/find': { owner: [`${own}/find`] },
@@ -137,6 +129,7 @@ export function places({ home, bare, entry, brief, upload, tokens }: There): Rec
       owner: [`${own}/measured/bills`, { path: `${own}/measured/bills`, deed: press('Show what it comes to') }],
     },
     '/home/[household]/measured/happened': { owner: [`${own}/measured/happened`] },
+    '/home/[household]/measured/hours': { owner: [`${own}/measured/hours`] },
     '/home/[household]/measured/meter': { owner: [`${own}/measured/meter`] },
     '/home/[household]/people': { owner: [`${own}/people`] },
     '/home/[household]/photos': { owner: [`${own}/photos`, `${empty}/photos`] },

@@ -95,7 +95,7 @@ function stepOf(part: string, draft: DraftAnswers, systems: string[]): string {
   return kind === 'climate' ? 'home' : (kind ?? 'home')
 }
 
-/** `Look at the drain line`, and not "…, drain line" behind it. */
+/** `Change the humidifier pad`, and not "…, humidifier" behind it. */
 function whatInWords(home: Household, { task, subject }: Item): string {
   const [what, which] = [taskInWords(task), subjectInWords(home, subject)]
   return what.includes(which) ? what : `${what}, ${which}`

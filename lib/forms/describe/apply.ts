@@ -5,12 +5,12 @@ import { type DescribeTables, freshId, type Read, type Typed } from './answers'
 import { ventilatorScreens } from './assemble'
 import { readDevices } from './devices'
 import { readFilter } from './filter'
-import { readEvents, readReading } from './log'
+import { readEvents } from './log'
 import { readPeople } from './people'
 import { readPlace } from './place'
 import { keptAsShown, readSystem } from './system'
 
-export const GROUPS = ['climate', 'people', 'systems', 'filters', 'devices', 'events', 'readings'] as const
+export const GROUPS = ['climate', 'people', 'systems', 'filters', 'devices', 'events'] as const
 export type Group = (typeof GROUPS)[number]
 
 /** Which part of a home is changed: for a system or a filter which one, `new` for one more; a filter's system where it is new. */
@@ -30,9 +30,7 @@ export function applyPart(
   typed: Typed,
   { tables, on }: { tables: DescribeTables; on: Day },
 ): Read<Household> {
-  const read = part.remove
-    ? { ok: true as const, value: without(home, part) }
-    : changed(home, part, typed, { tables, on })
+  const read = part.remove ? { ok: true as const, value: without(home, part) } : changed(home, part, typed, tables)
   if (!read.ok) return read
   const clashes = householdRules([read.value], () => on)
   if (clashes.length === 0) return read
@@ -42,12 +40,7 @@ export function applyPart(
   }
 }
 
-function changed(
-  home: Household,
-  part: Part,
-  typed: Typed,
-  { tables, on }: { tables: DescribeTables; on: Day },
-): Read<Household> {
+function changed(home: Household, part: Part, typed: Typed, tables: DescribeTables): Read<Household> {
   const { subject } = part
   switch (part.group) {
     case 'climate':
@@ -90,11 +83,6 @@ function changed(
       }))
     case 'events':
       return mapped(readEvents(typed), (dustEvents) => ({ ...home, dustEvents }))
-    case 'readings':
-      return mapped(readReading(typed, home.systems, on), (reading) => ({
-        ...home,
-        readings: [...home.readings, reading],
-      }))
   }
 }
 

@@ -1,4 +1,4 @@
-import { QUANTITIES, replaceReadings } from '@/lib/core/reading-spans'
+import { replaceReadings } from '@/lib/core/reading-spans'
 import { changeReadings, listReadings, undoMeasuring } from '@/lib/data/readings'
 import { aMeasuredYear } from '../a-measured-year'
 import { AT } from '../moment'
@@ -10,7 +10,7 @@ const viewer = { kind: 'account', accountId, name: 'ann', administrator: true } 
 const act = { viewer, at: AT, door: 'file' } as const
 for (let turn = 0; ; turn++) {
   const fresh = aMeasuredYear(Number(run) * 20 + (turn % 20))
-  const { gone, rest } = replaceReadings(await listReadings(viewer, home), fresh, QUANTITIES)
+  const { gone, rest } = replaceReadings(await listReadings(viewer, home), fresh)
   if (turn === 1) say('begin')
   const remove = gone.map(({ id }) => id)
   const saved = await changeReadings(act, home, { kind: 'thermostat', add: [...rest, ...fresh], remove })

@@ -6,12 +6,9 @@ import { refused } from '@/app/refusal'
 import { tables } from '@/content/tables'
 import { action } from '@/lib/access/action'
 import { today } from '@/lib/clock'
-import type { Household } from '@/lib/core/household'
 import type { PlanChange } from '@/lib/core/plan-changes'
 import { planChanges } from '@/lib/core/plan-changes'
-import type { Act } from '@/lib/core/viewer'
 import { getHousehold } from '@/lib/data/households'
-import { addReading, removeReading } from '@/lib/data/readings'
 import { saveContacts, saveHousehold, saveNotes } from '@/lib/data/save-household'
 import { Answers, type Typed, typedOf } from '@/lib/forms/describe/answers'
 import { applyPart } from '@/lib/forms/describe/apply'
@@ -50,11 +47,6 @@ export const editDetails = action<Edit, Edited>({
     const home = applied.value
     const changes = () => planChanges(stored.household, home, tables, on)
     if (button !== 'save') return { ok: true, done: { ...edited, changes: changes() } }
-    if (part.group === 'readings') {
-      const added = await addLast(act, householdId, home)
-      if (added.ok) redirect(`/home/${householdId}/details?saved=readings`)
-      return refused(added.because)
-    }
     const saved = await saveHousehold(act, householdId, home, revision)
     if (saved.ok) redirect(`/home/${householdId}/details?saved=${part.group}`)
     if (saved.because === 'changed') {
@@ -65,24 +57,6 @@ export const editDetails = action<Edit, Edited>({
       return { ok: true, done: { ...edited, kind: 'conflict', revision: now.revision, changes: moved } }
     }
     return refused(saved.because)
-  },
-})
-
-function addLast(act: Act, householdId: string, home: Household) {
-  const reading = home.readings.at(-1)
-  if (!reading) throw new Error('a reading was to be added')
-  return addReading(act, householdId, reading)
-}
-
-/** Takes a reading out. */
-export const takeReadingOut = action({
-  name: 'take-reading-out',
-  needs: 'manage',
-  parse: (form) => ({ ok: true, value: new Answers(typedOf(form)).text('reading') }),
-  run: async ({ input, act, householdId }) => {
-    const gone = await removeReading(act, householdId, input)
-    if (!gone.ok) return refused(gone.because)
-    redirect(`/home/${householdId}/details?saved=readings`)
   },
 })
 

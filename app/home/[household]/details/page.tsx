@@ -2,16 +2,14 @@ import Link from 'next/link'
 import { databasePage } from '@/app/database-page'
 import { HomeSummary } from '@/app/describe/home-summary'
 import { homeTitle } from '@/app/home/[household]/title'
-import { dateInWords } from '@/lib/core/day-words'
-import { dustEventInWords, readingInWords, weatherInWords } from '@/lib/core/reading-words'
+import { dateInWords, plural } from '@/lib/core/day-words'
+import { spanOf } from '@/lib/core/reading-spans'
+import { dustEventInWords, weatherInWords } from '@/lib/core/reading-words'
 import { may } from '@/lib/core/viewer'
 import { assumedInWords } from '@/lib/core/warnings'
-import { listReadings } from '@/lib/data/readings'
 import { HomeNav } from '../home-nav'
-import { LineButton } from '../line-button'
 import { loadHome } from '../load'
 import { WhatHappenedLinks } from '../what-happened/links'
-import { takeReadingOut } from './actions'
 
 interface PageProps {
   params: Promise<{ household: string }>
@@ -24,11 +22,9 @@ export const generateMetadata = homeTitle('Details')
 export default databasePage(async ({ params, searchParams }: PageProps) => {
   const { household: id } = await params
   const { saved } = await searchParams
-  const { viewer, stored } = await loadHome(id, `/home/${id}/details`)
+  const { stored } = await loadHome(id, `/home/${id}/details`)
   const { household: home, contacts, accessNote } = stored
   const details = `/home/${id}/details`
-  const readings = await listReadings(viewer, id)
-  const systems = new Set(home.systems.map((system) => system.id))
   const mayChange = may(stored.role, 'manage') && stored.state === 'open'
   const assumed = (home.assumed ?? []).map((one) => assumedInWords(home, one)).filter((say) => say !== null)
   return (
@@ -94,33 +90,12 @@ export default databasePage(async ({ params, searchParams }: PageProps) => {
         <h2>Measured hours and bills</h2>
         <p>They replace the estimate where they were measured, and set it right everywhere else.</p>
         <WhatHappenedLinks id={id} household={home} />
-        <ul className="readings">
-          {readings
-            .filter(({ reading }) => systems.has(reading.system))
-            .map(({ id: readingId, reading }) => (
-              <li key={readingId}>
-                {readingInWords(home, reading)}
-                {mayChange && (
-                  <LineButton
-                    action={takeReadingOut}
-                    fields={{ household: id, reading: readingId }}
-                    about={`${dateInWords(reading.from)} to ${dateInWords(reading.to)}`}
-                    className="quiet"
-                  >
-                    Take it out
-                  </LineButton>
-                )}
-              </li>
-            ))}
-        </ul>
         <p>
-          <Link href={`/home/${id}/measured`}>Measured hours: a thermostat’s report, an hour meter, bills</Link>
+          {home.readings.length === 0
+            ? 'Nothing yet: the hours are estimated from the climate and the equipment. '
+            : `${plural(home.readings.length, 'reading')}, the last up to ${dateInWords(spanOf(home.readings).to)}. `}
+          <Link href={`/home/${id}/measured`}>Measured hours: a thermostat, an hour meter, bills</Link>
         </p>
-        {mayChange && home.systems.length > 0 && (
-          <p>
-            <Link href={`${details}/readings`}>Enter measured hours or a bill</Link>
-          </p>
-        )}
 
         <h2>Who is in this home here</h2>
         <p>

@@ -6,6 +6,7 @@ import { sentenceOf } from '@/app/sentence-of'
 import { spanInWords } from '@/lib/core/day-words'
 import type { Household } from '@/lib/core/household'
 import { readingInWords } from '@/lib/core/reading-words'
+import { subjectInWords } from '@/lib/core/subject-words'
 import { may } from '@/lib/core/viewer'
 import { listMeasurings, listReadings, type Measuring } from '@/lib/data/readings'
 import { HomeNav } from '../home-nav'
@@ -66,6 +67,9 @@ export default databasePage(async ({ params, searchParams }: Props) => {
               <h2 id="other">Without a report</h2>
               <ul>
                 <li>
+                  <Link href={`/home/${id}/measured/hours`}>Hours that the thermostat shows</Link>
+                </li>
+                <li>
                   <Link href={`/home/${id}/measured/meter`}>Readings of an hour meter</Link>
                 </li>
                 <li>
@@ -119,8 +123,7 @@ const KINDS = {
 } as const
 
 function measuringInWords(home: Household, { kind, system, from, to }: Measuring): string {
-  const name = home.systems.find(({ id }) => id === system)?.name ?? system
-  return `${KINDS[kind]}: ${name}, ${spanInWords(from, to)}`
+  return `${KINDS[kind]}: ${subjectInWords(home, system)}, ${spanInWords(from, to)}`
 }
 
 interface StandingProps {

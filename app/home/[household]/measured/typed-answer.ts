@@ -11,8 +11,3 @@ export interface TypedAnswer {
   notes: string[]
   changes: PlanChange[]
 }
-
-/** The questions again, as they were typed. */
-export function askedAgain(typed: Record<string, string[]>, more = 0): TypedAnswer {
-  return { kind: 'again', more, typed, lines: [], notes: [], changes: [] }
-}

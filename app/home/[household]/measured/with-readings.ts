@@ -3,7 +3,7 @@ import type { Day } from '@/lib/core/day'
 import { spanInWords } from '@/lib/core/day-words'
 import type { Household, Reading } from '@/lib/core/household'
 import { type PlanChange, planChanges } from '@/lib/core/plan-changes'
-import { type Quantity, type Replacement, replaceReadings, type StandingReading } from '@/lib/core/reading-spans'
+import { type Cover, type Replacement, replaceReadings, type StandingReading } from '@/lib/core/reading-spans'
 import { readingInWords } from '@/lib/core/reading-words'
 import { householdRules } from '@/lib/forms/rules/household-rules'
 
@@ -14,13 +14,13 @@ export interface WithReadings {
   faults: string[]
 }
 
-/** Lays readings of one system and source over those that stand. Writes nothing. */
+/** Lays readings of one system and source over those that stand, each on its own days unless told. Writes nothing. */
 export function withReadings(
   home: Household,
   standing: readonly StandingReading[],
-  { fresh, quantities, on }: { fresh: readonly Reading[]; quantities: readonly Quantity[]; on: Day },
+  { fresh, covers, on }: { fresh: readonly Reading[]; covers?: readonly Cover[]; on: Day },
 ): WithReadings {
-  const replacement = replaceReadings(standing, fresh, quantities)
+  const replacement = replaceReadings(standing, fresh, covers)
   const contradictions = replacement.contradicting.map(
     ({ fresh: brought, standing: other }) =>
       `Already measured ${spanInWords(brought.from, brought.to)} by another reading: ${readingInWords(home, other)}. No day counts twice: take that one out first, or leave these days out.`,

@@ -4,7 +4,6 @@ import { FilterFields } from '@/app/describe/fields/filter-fields'
 import type { GroupProps } from '@/app/describe/fields/group'
 import { PeopleFields } from '@/app/describe/fields/people-fields'
 import { PlaceFields } from '@/app/describe/fields/place-fields'
-import { ReadingFields } from '@/app/describe/fields/reading-fields'
 import { SystemFields } from '@/app/describe/fields/system-fields'
 import type { Edited } from '../actions'
 import type { EditScreen } from './edit-screen'
@@ -31,8 +30,6 @@ export function EditQuestions({ screen, group, done }: EditQuestionsProps) {
       return <DeviceFields {...group} tickable={screen.tickable} rows={rowsOf(group, 'alarm', screen.rows) + more} />
     case 'events':
       return <EventFields {...group} rows={rowsOf(group, 'event', screen.rows) + more} />
-    case 'readings':
-      return <ReadingFields {...group} systems={screen.systems} />
   }
 }
 

@@ -2,11 +2,11 @@ import type { ClimateChoices } from '@/app/describe/fields/place-fields'
 import { climateChoices, DESCRIBE_TABLES } from '@/app/describe/tables'
 import { plural } from '@/lib/core/day-words'
 import type { Delivery, DeviceKind, FilterPlace, Household } from '@/lib/core/household'
-import { subjectInWords } from '@/lib/core/subject-words'
+import { subjectInWords, systemChoices } from '@/lib/core/subject-words'
 import type { Typed } from '@/lib/forms/describe/answers'
 import { alarmRows, devicesTyped, tickable } from '@/lib/forms/describe/devices'
 import { filterTyped, placesFor } from '@/lib/forms/describe/filter'
-import { eventsTyped, readingTyped } from '@/lib/forms/describe/log'
+import { eventsTyped } from '@/lib/forms/describe/log'
 import { peopleTyped } from '@/lib/forms/describe/people'
 import { placeTyped } from '@/lib/forms/describe/place'
 import { systemTyped } from '@/lib/forms/describe/system'
@@ -26,12 +26,11 @@ export type EditScreen = {
   | { kind: 'filters'; places: FilterPlace[]; systems: Systems }
   | { kind: 'devices'; tickable: { value: string; kind: DeviceKind; label: string }[]; rows: number }
   | { kind: 'events'; rows: number }
-  | { kind: 'readings'; systems: Systems }
 )
 
 /** The page of one part; null where there is no such part. */
 export function editScreenOf(home: Household, group: string, subject: string): EditScreen | null {
-  const systems = home.systems.map(({ id, name }) => ({ id, name }))
+  const systems = systemChoices(home)
   if (group === 'systems') return systemScreen(home, subject)
   if (group === 'filters') return filterScreen(home, subject, systems)
   if (subject !== '') return null
@@ -67,14 +66,6 @@ export function editScreenOf(home: Household, group: string, subject: string): E
         title: 'Dusty times',
         typed: eventsTyped(home.dustEvents),
         rows: home.dustEvents.length + 2,
-      }
-    case 'readings':
-      return {
-        ...fixed,
-        kind: 'readings',
-        title: 'Measured hours, or a bill',
-        typed: readingTyped(home.systems),
-        systems,
       }
     default:
       return null

@@ -1,7 +1,7 @@
 import { tables } from '@/content/tables'
 import type { Day } from '@/lib/core/day'
 import type { Household, Reading, System } from '@/lib/core/household'
-import { QUANTITIES, type StandingReading } from '@/lib/core/reading-spans'
+import { coverOfReport, QUANTITIES, type StandingReading } from '@/lib/core/reading-spans'
 import { coolBlows, heatBlows, movesAir } from '@/lib/core/runtime'
 import type { Spooled } from '@/lib/data/spool'
 import type { ExportChoices } from '@/lib/forms/thermostat/choices'
@@ -47,7 +47,7 @@ export async function readBrought(
   if (faults.length === 0 && readings.length === 0)
     faults.push(`Nothing in this file is about ${system.name}: it has no such hours. Choose another system.`)
   const effect =
-    faults.length > 0 ? null : withReadings(home, standing, { fresh: readings, quantities: QUANTITIES, on })
+    faults.length > 0 ? null : withReadings(home, standing, { fresh: readings, covers: [coverOfReport(readings)], on })
   return {
     ok: true,
     value: {

@@ -1,9 +1,7 @@
 'use server'
 
-import { redirect } from 'next/navigation'
 import { tables } from '@/content/tables'
 import { action } from '@/lib/access/action'
-import { today } from '@/lib/clock'
 import { type BillDays, baseUseADay, daysOf, isSummerLarger } from '@/lib/core/base-use'
 import type { Day } from '@/lib/core/day'
 import { dateInWords } from '@/lib/core/day-words'
@@ -11,52 +9,44 @@ import type { Household, Reading } from '@/lib/core/household'
 import { billHeatHours } from '@/lib/core/measured'
 import { modelledHours } from '@/lib/core/modelled-hours'
 import { hoursInWords, roughly } from '@/lib/core/unit-words'
-import { getHousehold } from '@/lib/data/households'
 import { type BillsRead, billReadings, billUnitInWords, readBills } from '@/lib/forms/bill-form'
-import { type Typed, typedOf } from '@/lib/forms/describe/answers'
-import { saveTyped } from '../save-typed'
-import { askedAgain, type TypedAnswer } from '../typed-answer'
-
-const MORE_ROWS = 6
+import { type Read, type Typed, typedOf } from '@/lib/forms/describe/answers'
+import { runTyped, type TypedReadings } from '../run-typed'
+import type { TypedAnswer } from '../typed-answer'
 
 /** Shows what bills come to, with what of them is not for heating, and saves them when that was seen. */
 export const keepBills = action<Typed, TypedAnswer>({
   name: 'measured-keep-bills',
   needs: 'manage',
   parse: (form) => ({ ok: true, value: typedOf(form) }),
-  run: async ({ input, act, viewer, householdId }) => {
-    const { button: pressed, household: _, ...typed } = input
-    const button = pressed?.[0]
-    if (button === 'again' || button === 'more')
-      return { ok: true, done: askedAgain(typed, button === 'more' ? MORE_ROWS : 0) }
-    const { household: home } = await getHousehold(viewer, householdId)
-    const on = today(home.timeZone)
-    const read = readBills(typed, home.systems, on)
-    if (!read.ok) return read
-    const { coolingCounts, bills } = read.value
-    const known = knownBills(home, read.value, on)
-    if (isSummerLarger(known, { coolingCounts })) return { ok: false, faults: [SUMMER_LARGER] }
-    const baseADay = baseUseADay(known, { coolingCounts })
-    const bases = new Map(
-      bills.map(({ row, from, to, amount, base }) => [
-        row,
-        base ?? Math.min(amount, Math.round((baseADay ?? 0) * daysOf({ from, to }) * 10) / 10),
-      ]),
-    )
-    const fresh = billReadings(read.value, (row) => bases.get(row) ?? 0)
-    const filled = {
-      ...typed,
-      ...Object.fromEntries([...bases].map(([row, base]) => [`base-${row}`, [String(base)]])),
-    }
-    const ran = await saveTyped({
-      ...{ act, householdId, home, on, fresh, quantities: ['heatHours'], typed: filled, keep: button === 'save' },
+  run: (asked) => runTyped(asked, billsTyped),
+})
+
+function billsTyped(typed: Typed, home: Household, on: Day): Read<TypedReadings> {
+  const read = readBills(typed, home.systems, on)
+  if (!read.ok) return read
+  const { coolingCounts, bills } = read.value
+  const known = knownBills(home, read.value, on)
+  if (isSummerLarger(known, { coolingCounts })) return { ok: false, faults: [SUMMER_LARGER] }
+  const baseADay = baseUseADay(known, { coolingCounts })
+  const bases = new Map(
+    bills.map(({ row, from, to, amount, base }) => [
+      row,
+      base ?? Math.min(amount, Math.round((baseADay ?? 0) * daysOf({ from, to }) * 10) / 10),
+    ]),
+  )
+  const fresh = billReadings(read.value, (row) => bases.get(row) ?? 0)
+  const filled = Object.fromEntries([...bases].map(([row, base]) => [`base-${row}`, [String(base)]]))
+  return {
+    ok: true,
+    value: {
+      fresh,
+      typed: { ...typed, ...filled },
       lines: linesOf(home, read.value, { bases, fresh, on }),
       notes: [baseInWords(read.value, baseADay)],
-    })
-    if ('saved' in ran) redirect(`/home/${householdId}/measured?did=${ran.saved}`)
-    return ran
-  },
-})
+    },
+  }
+}
 
 const SUMMER_LARGER = {
   path: '',
