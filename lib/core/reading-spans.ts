@@ -72,7 +72,7 @@ export function replaceReadings(
     if (reading.system !== first.system) continue
     if (reading.source === first.source) {
       const left = covers.reduce((parts, cover) => parts.flatMap((part) => uncovered(part, cover)), [reading])
-      if (left.length === 1 && left[0] === reading) continue
+      if (left[0] === reading) continue
       replacement.gone.push(one)
       replacement.rest.push(...left)
       continue

@@ -30,7 +30,7 @@ export function condensateLook(facts: Facts, tables: Tables): Due | null {
     const base = Math.max(last, season.start)
     const start = days.coolThrough(base)
     const hours = figures.condensateHours.value
-    const worn = firstDay(base + 1, base + period - 1, (day) => days.coolThrough(day) - start >= hours)
+    const worn = firstDay(base, base + period - 1, (day) => days.coolThrough(day) - start >= hours)
     return worn === null
       ? {
           due: base + period,
@@ -57,7 +57,7 @@ export function humidifierPad(facts: Facts & { hardWater: boolean }, tables: Tab
     const base = Math.max(last, season.start)
     const start = days.heatThrough(base)
     const hours = figures.padHoursHardWater.value
-    const due = firstDay(base + 1, season.end - 1, (day) => days.heatThrough(day) - start >= hours)
+    const due = firstDay(base, season.end - 1, (day) => days.heatThrough(day) - start >= hours)
     return due === null
       ? null
       : { due, basis: 'runtime', say: `With hard water a pad lasts about ${hours} heating hours.` }

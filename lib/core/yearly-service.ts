@@ -109,5 +109,5 @@ function dayWorn(
   if (usual < figures.seasonHours.value) return null
   const start = through(last)
   const worn = usual * figures.runtimeShareOfYear.value
-  return firstDay(last + 1, end - 1, (day) => through(day) - start > worn)
+  return firstDay(last, end - 1, (day) => through(day) - start > worn)
 }

@@ -30,45 +30,34 @@ const DAY = 86_400
 /** The clock of a zone from a first to a last day; days outside are shown by the offset at the nearer end. */
 export function zoneClock(timeZone: string, first: DayNumber, last: DayNumber): ZoneClock {
   const stretches = stretchesOf(timeZone, (first - 3) * DAY, (last + 3) * DAY)
-  const found = (wall: number) =>
-    stretches.filter(({ from, to, ahead }) => wall - ahead >= from && wall - ahead < to).map(({ ahead }) => ahead)
-  // Between changes, nearly always, there is one answer: it is looked for where the last one was.
-  let near = stretches[0] as Stretch
-  const plain = (wall: number): number | undefined => {
-    const at = (s: Stretch) => wall - s.ahead >= s.from + 2 * DAY && wall - s.ahead < s.to - 2 * DAY
-    if (at(near)) return wall - near.ahead
-    const other = stretches.find(at)
-    if (!other) return undefined
-    near = other
-    return wall - other.ahead
-  }
+  // One after another they end later on the wall too: no clock goes back farther than it went on since the last change.
+  const reached = (wall: number) => stretches.findIndex(({ to, ahead }) => wall < to + ahead)
+  const isTwice = (wall: number) => hasBegun(stretches[reached(wall) + 1], wall)
   function toUtc(wall: number, which: 0 | 1 = 0): number {
-    const quick = plain(wall)
-    if (quick !== undefined) return quick
-    const aheads = found(wall)
-    const ahead = aheads[Math.min(which, aheads.length - 1)]
-    if (ahead !== undefined) return wall - ahead
-    const before = stretches.findLast(({ to, ahead: a }) => wall - a >= to) ?? (stretches[0] as Stretch)
-    return wall - before.ahead
+    const at = reached(wall)
+    const isLeftOut = !hasBegun(stretches[at], wall)
+    const { ahead } = stretches[isLeftOut ? at - 1 : which === 1 && isTwice(wall) ? at + 1 : at] as Stretch
+    return wall - ahead
   }
   return {
     toUtc,
-    isTwice: (wall) => plain(wall) === undefined && found(wall).length > 1,
-    isLeftOut: (wall) => plain(wall) === undefined && found(wall).length === 0,
+    isTwice,
+    isLeftOut: (wall) => !hasBegun(stretches[reached(wall)], wall),
     startOf: (day) => {
-      const wall = day * DAY
-      if (found(wall).length > 0) return toUtc(wall)
+      const { from, ahead } = stretches[reached(day * DAY)] as Stretch
       // A zone whose clock changes at midnight: the day begins at the change.
-      return stretches.find(({ from, ahead }) => from + ahead > wall)?.from ?? toUtc(wall)
+      return Math.max(from, day * DAY - ahead)
     },
     dayOf: (utc) => {
-      const { ahead } =
-        utc >= near.from && utc < near.to
-          ? near
-          : (stretches.find(({ from, to }) => utc >= from && utc < to) ?? (stretches[0] as Stretch))
+      const { ahead } = stretches.find(({ to }) => utc < to) as Stretch
       return Math.floor((utc + ahead) / DAY)
     },
   }
+}
+
+/** Whether a wall clock has come to this time within a stretch, or is past it. */
+function hasBegun(stretch: Stretch | undefined, wall: number): boolean {
+  return stretch !== undefined && wall >= stretch.from + stretch.ahead
 }
 
 function stretchesOf(timeZone: string, from: number, to: number): Stretch[] {

@@ -41,17 +41,16 @@ export function parseWalk(search: string): ParsedWalk {
   const text = found.get('s') ?? ''
   const count = found.get('n')
   if (flow === null || !new RegExp(`^${ID}$`).test(flow)) return broken('The link does not say what the trouble is.')
-  if (at === null || !TIME.test(at)) return broken('The link does not say when the walk began.')
+  if (!TIME.test(at ?? '')) return broken('The link does not say when the walk began.')
   for (const name of ['flow', 'at', 's', 'n'])
     if (found.getAll(name).length > 1) return broken('The link says the same thing twice.')
   const parts = text === '' ? [] : text.split('_')
   if (parts.length > MAX_STEPS) return broken('The link is far too long.')
-  if (count === null || count !== String(parts.length)) return broken('The link was cut short.')
+  if (count !== String(parts.length)) return broken('The link was cut short.')
   const steps: Step[] = []
   for (const part of parts) {
-    const [, node, answer, minute] = STEP.exec(part) ?? []
-    if (node === undefined || answer === undefined || minute === undefined)
-      return broken('The link holds an answer that can not be read.')
+    const [, node = '', answer = '', minute] = STEP.exec(part) ?? []
+    if (minute === undefined) return broken('The link holds an answer that can not be read.')
     steps.push({ node, answer, minute: Number(minute) })
   }
   return { kind: 'walk', walk: { flow, startedAt: Number(at), steps } }

@@ -1,10 +1,12 @@
 import type { Filter, Household, System } from '@/lib/core/household'
+import { CHANGED } from './address'
 import type { Episode, EpisodeEvent } from './episode'
 import { HAZARD_WORDS } from './hazard-words'
+import { bit, hazardsAdmitted, CHANGED as MAY_HAVE_COME } from './monitor'
 import type { TakenStep } from './replay'
 import type { TimedEvent, Watched } from './startup-watcher'
-import type { Flow, GuideNode, Severity } from './types'
-import { findNode } from './types'
+import type { Flow, GuideNode, Hazard, Severity } from './types'
+import { findNode, HAZARDS } from './types'
 
 /** One page for the technician. Every line is a fact somebody gave or the guide showed; nothing is a diagnosis. */
 export interface Brief {
@@ -111,16 +113,25 @@ function walkLines({ flow, taken, outcome }: BriefParts): string[] {
     const what = node.kind === 'check' ? (doLine(node) ?? node.text) : firstSentence(node.text)
     return [`+${step.minute} min · ${what} → ${step.text}`]
   })
-  const denied = new Set(
-    taken
-      .filter((step) => step.answer === 'no')
-      .map((step) => findNode(flow, step.node)?.hazard)
-      .filter((hazard) => hazard !== undefined),
-  )
-  if (denied.size > 0)
-    lines.unshift(`Asked, and the answer was no: ${[...denied].map((hazard) => HAZARD_WORDS[hazard]).join('; ')}`)
+  const denied = deniedHazards(flow, taken)
+  if (denied.length > 0)
+    lines.unshift(`Asked, and the answer was no: ${denied.map((hazard) => HAZARD_WORDS[hazard]).join('; ')}`)
   if (outcome !== null) lines.push(`Ended at: ${firstSentence(outcome.text)}`)
   return lines.length > 0 ? lines : ['Nothing answered yet']
+}
+
+/** What was asked and denied, but for what was met as well, before or after. */
+function deniedHazards(flow: Flow, taken: readonly TakenStep[]): Hazard[] {
+  const denied = taken.filter(({ answer }) => answer === 'no').map(({ node }) => findNode(flow, node)?.hazard)
+  const met = taken.reduce((set, { node, answer }) => set | metBy(findNode(flow, node), answer), 0)
+  return HAZARDS.filter((hazard) => denied.includes(hazard) && (met & bit(hazard)) === 0)
+}
+
+/** The hazards that an answer says are there, or that may have come where something changed. */
+function metBy(node: GuideNode | null, id: string): number {
+  if (id === CHANGED) return MAY_HAVE_COME
+  const answer = node?.answers?.find((each) => each.id === id)
+  return node && answer ? hazardsAdmitted({ node }, answer) : 0
 }
 
 function doLine(node: GuideNode): string | null {

@@ -74,10 +74,11 @@ export function checkSeverity(graph: Graph, sorted: readonly State[]): [State, F
     for (const edge of unsure)
       if (yes.length > 0 && (plain.min[edge.to.index] as number) < leastYes)
         found.push([state, [7, '"not sure" may end milder than "yes"']])
-    if (state.node.kind !== 'gate' || state.node.hazard === undefined) continue
+    const { hazard } = state.node
+    if (hazard === undefined) continue
     for (const edge of [...yes, ...unsure])
       if (plain.act[edge.to.index]) found.push([state, [7, `${edge.answer.id} leads to a check`]])
-    const forbidden = state.monitor.denied | bit(state.node.hazard)
+    const forbidden = state.monitor.denied | bit(hazard)
     const without = restricted.get(forbidden) ?? reach(graph, sorted, forbidden)
     restricted.set(forbidden, without)
     for (const no of state.edges.filter((edge) => edge.answer.id === 'no'))

@@ -76,7 +76,7 @@ function* nodeFaults(node: GuideNode): Generator<[number, string]> {
     if (node.hazard === 'gas')
       for (const answer of answers)
         if (answer.id !== 'no' && answer.as !== 'text') yield [10, `gas: ${answer.id} must be text, never a tap`]
-  }
+  } else if (node.hazard !== undefined) yield [2, 'only a gate may have a hazard']
   if (node.kind === 'check') {
     if (node.action === undefined || !ACTIONS.includes(node.action))
       yield [2, `action ${node.action} is not on the closed list`]

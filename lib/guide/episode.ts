@@ -53,7 +53,7 @@ export function episodeOn(events: readonly EpisodeEvent[], today: Day): Episode 
   let hazard: Episode['closedByHazard'] = 'no'
   let lastFault: Day | null = null
   for (const event of sorted) {
-    if (lastFault !== null && addYears(lastFault, 1) <= event.on && spent !== 'unknown') {
+    if (lastFault !== null && addYears(lastFault, 1) <= event.on) {
       spent = 'unknown'
       tripped = false
     }

@@ -163,7 +163,6 @@ export type NumberedMonitor = Monitor & { id: number }
 
 function watcher() {
   const byKey = new Map<string, NumberedMonitor>()
-  const afterAnswer = new Map<Answer, NumberedMonitor[]>()
   function intern(monitor: Monitor): NumberedMonitor {
     const key = keyOf(monitor)
     const found = byKey.get(key)
@@ -173,15 +172,8 @@ function watcher() {
     return numbered
   }
   function after(state: State, answer: Answer): NumberedMonitor {
-    // An answer belongs to one node and is open either to a shown node or to a passed one.
-    const cache = afterAnswer.get(answer) ?? []
-    afterAnswer.set(answer, cache)
-    const found = cache[state.monitor.id]
-    if (found !== undefined && state.node.when?.systems === undefined) return found
     const { id: _id, ...plain } = state.monitor
-    const monitor = intern(watch(plain, state, answer))
-    cache[state.monitor.id] = monitor
-    return monitor
+    return intern(watch(plain, state, answer))
   }
   return { start: intern(START_MONITOR), changed: intern({ ...START_MONITOR, active: CHANGED }), after }
 }

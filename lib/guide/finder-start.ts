@@ -29,8 +29,9 @@ export function finderStart(start: FinderStart, events: readonly KeyedEvent[]): 
 }
 
 function isInTrouble(events: readonly KeyedEvent[], on: string): boolean {
-  const { resetUsed, tripped, closedByHazard, refillsOn } = episodeOn(events, on)
+  const { resetUsed, closedByHazard } = episodeOn(events, on)
   const last = [...events].sort((a, b) => b.at - a.at).find(({ on: day }) => day <= on)
   const isOpen = last?.kind === 'trouble-began' || last?.kind === 'trip'
-  return isOpen || tripped === 'yes' || closedByHazard !== 'no' || (resetUsed === 'yes' && refillsOn !== null)
+  // What tripped twice has spent its start.
+  return isOpen || closedByHazard !== 'no' || resetUsed === 'yes'
 }

@@ -71,17 +71,11 @@ export const CHANGED = bits(['gas', 'co', 'fire'])
 /** Hazards that empty the home, or need an ambulance. */
 export const LEAVE = bits(['gas', 'co', 'fire', 'flood', 'steam', 'people'])
 
-// Asked for every edge of every state; an answer belongs to one node.
-const admitted = new WeakMap<Answer, number>()
-
 /** The hazards that an answer says are there, at a gate or anywhere else. */
 export function hazardsAdmitted(state: Pick<State, 'node'>, answer: Answer): number {
-  const cached = admitted.get(answer)
-  if (cached !== undefined) return cached
   let set = 0
   for (const hazard of HAZARDS) if (answer.sets?.[`${hazard}Denied`] === 'no') set |= bit(hazard)
   if (state.node.hazard !== undefined && (answer.id === 'yes' || answer.id === 'unsure')) set |= bit(state.node.hazard)
-  admitted.set(answer, set)
   return set
 }
 
@@ -133,6 +127,7 @@ export function watch(before: Monitor, state: Pick<State, 'node' | 'shown' | 'ma
   return after
 }
 
+/** One text for each thing that may be noted. */
 export function keyOf(monitor: Monitor): string {
   return Object.values(monitor).join(',')
 }

@@ -1,7 +1,7 @@
 import type { Day } from '@/lib/core/day'
 import { localDay } from '@/lib/core/zone'
 import type { KeyedEvent } from './booking'
-import { EPISODE_KINDS, type EpisodeKind } from './episode'
+import { EPISODE_KINDS } from './episode'
 
 /** The cookie by which a phone remembers a trouble while nobody is signed in. It holds kinds and minutes, no more. */
 export const PHONE_COOKIE = 'plenum-trouble'
@@ -14,9 +14,9 @@ const ENTRY = /^([a-z-]+)~(\d{1,9})~([a-z0-9.-]{1,160})$/
 export function readPhoneMemory(value: string | undefined): KeyedEvent[] {
   if (!value) return []
   return value.split('_').flatMap((entry) => {
-    const [, kind, minute, key] = ENTRY.exec(entry) ?? []
-    if (!kind || !minute || !key || !(EPISODE_KINDS as readonly string[]).includes(kind)) return []
-    return [{ kind: kind as EpisodeKind, on: dayOfMinute(Number(minute)), at: Number(minute), key }]
+    const [, said, minute, key = ''] = ENTRY.exec(entry) ?? []
+    const kind = EPISODE_KINDS.find((each) => each === said)
+    return kind ? [{ kind, on: dayOfMinute(Number(minute)), at: Number(minute), key }] : []
   })
 }
 

@@ -70,6 +70,7 @@ export function walkHref({ home, systemId }: Pick<GuidePlace, 'home' | 'systemId
   return `${guideBase(home?.id ?? null)}/${walk.flow}${encodeWalk(walk)}${system}`
 }
 
+/** What is remembered here of the trouble. */
 export function placeEpisode({ events, today }: GuidePlace): Episode {
   return episodeOn(events, today)
 }
@@ -84,7 +85,7 @@ export function replayIn(place: GuidePlace, flow: Flow, walk: Walk): Replay {
   const remembered = (kept: readonly KeyedEvent[]) => guideFacts(profile, systemId, episodeOn(kept, today))
   const beside = eventsBeside(walk, events)
   const found = replay({ flow, facts: remembered(beside), walk, now })
-  if (found.kind !== 'broken' || beside.length === 0) return found
+  if (found.kind !== 'broken') return found
   const forgetful = replay({ flow, facts: remembered([]), walk, now })
   if (forgetful.kind === 'broken') return found
   return { ...found, because: 'Something was written down since: a start, a hazard or a visit.' }

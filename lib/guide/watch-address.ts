@@ -1,4 +1,4 @@
-import { STARTUP_EVENTS, type StartupEvent, type TimedEvent } from './startup-watcher'
+import { STARTUP_EVENTS, type TimedEvent } from './startup-watcher'
 
 /** `calls.0_hum.12_light.45`: what was heard and felt, each with its second since the thermostat called. */
 export function encodeWatch(events: readonly TimedEvent[]): string {
@@ -12,9 +12,10 @@ export function parseWatch(text: string): TimedEvent[] | null {
   if (parts.length > 60) return null
   const events: TimedEvent[] = []
   for (const part of parts) {
-    const [, event, second] = /^([a-z-]+)\.(\d{1,4})$/.exec(part) ?? []
-    if (event === undefined || !(STARTUP_EVENTS as readonly string[]).includes(event)) return null
-    events.push({ event: event as StartupEvent, second: Number(second) })
+    const [, said, second] = /^([a-z-]+)\.(\d{1,4})$/.exec(part) ?? []
+    const event = STARTUP_EVENTS.find((each) => each === said)
+    if (event === undefined) return null
+    events.push({ event, second: Number(second) })
   }
   return events
 }

@@ -5,7 +5,7 @@ import { asFitted, forecastFilter, nextDue, systemLooks } from '@/lib/core/filte
 import type { FilterHistory } from '@/lib/core/history'
 import type { Filter, Household, Light, System } from '@/lib/core/household'
 import { Profiles } from '@/lib/core/profile'
-import { systemDays } from '@/lib/core/system-days'
+import { type SystemDays, systemDays } from '@/lib/core/system-days'
 import { bareHome, COLD, EVEN, HALL } from '../support/plan-of'
 
 const { figures } = tables
@@ -91,6 +91,35 @@ describe('the look at a filter', () => {
   })
 })
 
+describe('the dust that reaches a filter', () => {
+  const COOLS: System = { id: 'main', name: 'Main', delivery: 'ducted', cool: { source: 'central-ac', tons: 3 } }
+  const [first, last] = [dayNumber('2026-10-25'), dayNumber('2026-11-23')]
+  const reading = { system: 'main', source: 'thermostat', coolHours: 0 } as const
+  const daily = (days: SystemDays) => {
+    const grams = days.gramsThrough(days.path.filters[0] as (typeof days.path.filters)[number])
+    return (day: number) => grams(day) - grams(day - 1)
+  }
+
+  test('on measured days is that of their hours, from the first to the last, and of no other', () => {
+    // Next to nothing is cooled in a cold autumn: the blower ran on the thirty days, six hours on each.
+    const span = { ...reading, from: dayText(first), to: dayText(last), fanHours: 180 }
+    const [caught, usual] = [daily(daysOf([HALL], { readings: [span] }, COOLS)), daily(daysOf([HALL], {}, COOLS))]
+    const each = caught(first)
+    expect(each).toBeGreaterThan(20 * usual(first))
+    for (let day = first; day <= last; day++) expect(caught(day)).toBeCloseTo(each, 9)
+    for (const day of [first - 1, last + 1, last + 40]) expect(caught(day)).toBeCloseTo(usual(day), 9)
+  })
+
+  test('is more on the days of a dusty time, its first and its last included', () => {
+    const dusty = { kind: 'renovation', from: dayText(first), to: dayText(last) } as const
+    const [caught, usual] = [daily(daysOf([HALL], { dustEvents: [dusty] })), daily(daysOf())]
+    const more = caught(first) / usual(first)
+    expect(more).toBeGreaterThan(1)
+    for (const day of [first + 1, last]) expect(caught(day) / usual(day)).toBeCloseTo(more, 6)
+    for (const day of [first - 1, last + 1]) expect(caught(day)).toBeCloseTo(usual(day), 9)
+  })
+})
+
 describe('the looks that tell of a system’s dust', () => {
   const CHANGED = ON - 900
   const seen = (looks: { on: number; light?: Light }[], changes: FilterHistory['changes'] = [{ on: CHANGED }]) =>
@@ -127,6 +156,10 @@ describe('what a change fitted', () => {
     const { f } = asFitted(hallNow, days, { medium: 'pleated', merv: 13 }, tables)
     expect(f.filter).toMatchObject({ id: 'hall', merv: 13, nominal: HALL.nominal })
     expect(f.loading?.arrestance).toBe(0.97)
+    // The other filter stays what it is, and takes its part of the air: 800 of 1200 square inches.
+    const beside = daysOf([{ ...DEN, nominal: { ...DEN.nominal, heightIn: 40 } }, HALL])
+    const [, hallBeside] = beside.path.filters as [typeof den, typeof den]
+    expect(asFitted(hallBeside, beside, { medium: 'pleated', merv: 13 }, tables).f.share).toBeCloseTo(400 / 1200, 12)
     // A rating that was not said is MERV 8, whatever is in place now.
     const better = daysOf([DEN, { ...HALL, merv: 13 }])
     const [, fine] = better.path.filters as [typeof den, typeof den]

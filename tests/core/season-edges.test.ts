@@ -5,6 +5,7 @@ import { Profiles } from '@/lib/core/profile'
 import type { SeasonKind } from '@/lib/core/season'
 import { condensateLook, humidifierPad, outdoorUnitClear } from '@/lib/core/season-tasks'
 import { type SystemDays, systemDays } from '@/lib/core/system-days'
+import { yearlyService } from '@/lib/core/yearly-service'
 import { bareHome, PUMP } from '../support/plan-of'
 
 const YEARS = [2024, 2025, 2026, 2027, 2028, 2029]
@@ -76,6 +77,42 @@ describe('the humidifier’s pad', () => {
   test('lasts into the next season where this one ends before its hours', () => {
     expect(pad('2026-10-11', { end: '12-11' })).toBe('2026-12-10 runtime')
     expect(pad('2026-10-11', { end: '12-10' })).toBe('2027-10-01 season')
+  })
+})
+
+describe('a technician’s yearly service', () => {
+  // Before a heating season from 1 October: from 75 to 14 days before it, 18 July to 17 September.
+  const service = (heatThrough: (day: DayNumber) => number, heatLoad: number, last = '2026-11-01') => {
+    const days = daysOf({ heating: ['10-01', '05-01'] })
+    const profile = { ...days.profile, totals: { ...days.profile.totals, heatLoad } }
+    const due = yearlyService(
+      {
+        ...{ task: 'heating-service', kind: 'heating', days: { ...days, profile, heatThrough } },
+        ...{ last: dayNumber(last), since: SINCE },
+      },
+      tables,
+    )
+    return `${told(due)}, by ${dayText(due.latest)}`
+  }
+  const tenADay = (day: DayNumber) => day * 10
+  const allOn = (on: string) => (day: DayNumber) => (day < dayNumber(on) ? 0 : 1000)
+
+  test('comes early once more than one and a half usual years have run since the last, not with the last hour of them', () => {
+    // 600 hours are sixty days of ten: on 31 December they are just over, and on the day after there are more.
+    expect(service(tenADay, 400)).toBe('2027-01-01 runtime, by 2027-01-31')
+    expect(service(tenADay, 399)).toBe('2026-12-31 runtime, by 2027-01-30')
+  })
+
+  test('is told by its season where the hours are only full on the window’s last day or later', () => {
+    expect(service(allOn('2027-09-16'), 400)).toBe('2027-09-16 runtime, by 2027-10-16')
+    for (const on of ['2027-09-17', '2027-09-18', '2027-12-01'])
+      expect(service(allOn(on), 400)).toBe('2027-09-17 season, by 2027-09-17')
+  })
+
+  test('of equipment that runs less than an hour in a usual year is never told by its hours', () => {
+    expect(service(tenADay, 0.99)).toBe('2027-09-17 season, by 2027-09-17')
+    // An hour and a half is over on the day after the last service.
+    expect(service(tenADay, 1)).toBe('2026-11-02 runtime, by 2026-12-02')
   })
 })
 

@@ -38,6 +38,9 @@ describe('a size that cannot be a filter', () => {
     expect(codesOf(5, 20, 5)).toEqual([])
     expect(codesOf(5, 20, 5.5)).toEqual([['depthIn', 'depth-not-last']])
     expect(codesOf(20, 5, 5.5)).toEqual([['depthIn', 'depth-not-last']])
+    // A side of nothing has its own fault, and says nothing of the depth.
+    expect(codesOf(0, 25, 1)).toEqual([['widthIn', 'zero']])
+    expect(codesOf(25, -5, 1)).toEqual([['heightIn', 'zero']])
   })
 
   test('that looks like millimeters says so, from a hundred on', () => {

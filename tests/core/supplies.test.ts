@@ -62,6 +62,12 @@ describe('what is to be bought in twelve months', () => {
       ])
   })
 
+  test('puts what has no rating before what has one, of one size and medium', () => {
+    const kinds: Partial<Filter>[] = [4, undefined, 5].map((merv) => ({ medium: 'fiberglass', merv }))
+    for (const entered of [kinds, kinds.toReversed()])
+      expect(suppliesOf(home(entered)).map(({ merv }) => merv)).toEqual([null, 4, 5])
+  })
+
   test('takes a rating that nobody knows for MERV 8, where its kind has ratings', () => {
     const unknown: Partial<Filter>[] = [{ merv: undefined }, { medium: 'media', merv: undefined }]
     expect(suppliesOf(home(unknown)).map(({ medium, merv }) => [medium, merv])).toEqual([

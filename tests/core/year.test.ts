@@ -143,4 +143,26 @@ describe('the year of a system', () => {
     for (const { windows } of systemYears(tropical, tables, ON))
       for (const window of windows) expect(window.latest >= FIRST && window.earliest <= LAST).toBe(true)
   })
+
+  test('shows a window from the year whose last day it opens on, to the one whose first day is its last', () => {
+    const served = (on: string): LogRecord[] => [
+      { on, kind: 'service-done', task: 'heating-service', subject: 'main' },
+      { on, kind: 'service-done', task: 'cooling-service', subject: 'main' },
+    ]
+    const shown = (home: Household, on: string) =>
+      systemYears(home, tables, on)[0]?.windows.map(({ task, earliest, latest }) => [task, earliest, latest]) ?? []
+    // Before a season that begins on 14 May: from 28 February, the last day of the year from 1 March 2026 on.
+    const spring = bareHome({ climate: COLD, records: served('2026-04-20') })
+    const cooling = ['cooling-service', '2027-02-28', '2027-04-30']
+    expect(plan([spring], tables, '2026-05-25').households[0]?.items).toContainEqual(
+      expect.objectContaining({ task: 'cooling-service', earliest: '2027-02-28', latest: '2027-04-30' }),
+    )
+    expect(shown(spring, '2026-05-25')).toContainEqual(cooling)
+    expect(shown(spring, '2026-04-25')).not.toContainEqual(cooling)
+    // Never served, and described in a cooling season: within 30 days, which end on 1 September or the day before.
+    const late = (since: string) =>
+      shown(bareHome({ climate: COLD, since, records: [] }), ON).map(([task, , to]) => [task, to])
+    expect(late('2026-08-02')).toContainEqual(['cooling-service', FIRST])
+    expect(late('2026-08-01').map(([task]) => task)).not.toContain('cooling-service')
+  })
 })

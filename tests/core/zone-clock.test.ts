@@ -1,5 +1,7 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { dayNumber, dayText } from '@/lib/core/day'
+import { localTime } from '@/lib/core/zone'
 import { zoneClock } from '@/lib/core/zone-clock'
 
 // By hand from the rules of the zones: Chicago goes forward on 8 March 2026 at 2:00 (8:00 UTC) and back on 1 November at
@@ -55,6 +57,10 @@ describe('the clock of a home', () => {
     expect(starts(chicago, ['2026-03-08', '2026-03-09', '2026-11-01', '2026-11-02'])).toEqual([
       ...['2026-03-08T06:00:00', '2026-03-09T05:00:00', '2026-11-01T05:00:00', '2026-11-02T06:00:00'],
     ])
+    // Havana goes back on 1 November at 1:00 (5:00 UTC) to midnight: of the two midnights the day begins at the first.
+    expect(starts(clockOf('America/Havana'), ['2026-11-01', '2026-11-02'])).toEqual([
+      ...['2026-11-01T04:00:00', '2026-11-02T05:00:00'],
+    ])
     expect(starts(santiago, ['2026-04-05', '2026-09-05', '2026-09-06', '2026-09-07'])).toEqual([
       ...['2026-04-05T04:00:00', '2026-09-05T04:00:00', '2026-09-06T04:00:00', '2026-09-07T03:00:00'],
     ])
@@ -88,5 +94,36 @@ describe('the clock of a home', () => {
     const spring = zoneClock('America/Chicago', dayNumber('2026-03-10'), dayNumber('2026-10-30'))
     expect(shown(spring.toUtc(wall('2026-03-07T12:00:00')))).toBe('2026-03-07T18:00:00')
     expect(shown(spring.toUtc(wall('2026-11-02T12:00:00')))).toBe('2026-11-02T18:00:00')
+    // A fourth is not: whoever asks for it must have asked for a later last day.
+    const short = zoneClock('America/Chicago', dayNumber('2026-03-10'), dayNumber('2026-10-29'))
+    expect(shown(short.toUtc(wall('2026-11-02T12:00:00')))).toBe('2026-11-02T17:00:00')
+  })
+
+  test('a day that a zone skips at the date line begins where the next one does, and is left out from end to end', () => {
+    // Samoa went from 29 December 2011, 24:00 (10:00 UTC on the 30th), to 31 December.
+    const apia = zoneClock('Pacific/Apia', dayNumber('2011-12-20'), dayNumber('2012-01-10'))
+    const skipped = ['2011-12-29T23:59:59', '2011-12-30T00:00:00', '2011-12-30T23:59:59', '2011-12-31T00:00:00']
+    expect(skipped.map((text) => apia.isLeftOut(wall(text)))).toEqual([false, true, true, false])
+    expect([day('2011-12-30'), day('2011-12-31')].map((on) => shown(apia.startOf(on)))).toEqual([
+      ...['2011-12-30T10:00:00', '2011-12-30T10:00:00'],
+    ])
+    expect(dayText(apia.dayOf(wall('2011-12-30T09:59:59')))).toBe('2011-12-29')
+    expect(dayText(apia.dayOf(wall('2011-12-30T10:00:00')))).toBe('2011-12-31')
+  })
+
+  test('what any zone’s clock shows at a moment is led back to that moment, or to the other one that shows it', () => {
+    const zones = ['America/Chicago', 'America/Santiago', 'Australia/Lord_Howe', 'Asia/Kathmandu', 'Africa/Casablanca']
+    const clocks = zones.map((zone) => [zone, clockOf(zone)] as const)
+    const minute = fc.integer({ min: wall('2026-01-01T00:00:00') / 60, max: wall('2026-12-31T00:00:00') / 60 })
+    fc.assert(
+      fc.property(fc.constantFrom(...clocks), minute, ([zone, clock], at) => {
+        const local = localTime(new Date(at * 60_000).toISOString(), zone)
+        const shows = (dayNumber(local.day) * 24 + local.hour) * 3600 + local.minute * 60
+        expect([clock.toUtc(shows, 0), clock.toUtc(shows, 1)]).toContain(at * 60)
+        expect(clock.toUtc(shows, 0) !== clock.toUtc(shows, 1)).toBe(clock.isTwice(shows))
+        expect(clock.isLeftOut(shows)).toBe(false)
+        expect(dayText(clock.dayOf(at * 60))).toBe(local.day)
+      }),
+    )
   })
 })

@@ -1,11 +1,15 @@
 import { describe, expect, it } from 'vitest'
 import { getFlow } from '@/content/guide/flows'
 import { STARTUP } from '@/content/guide/startup'
+import { CHANGED } from '@/lib/guide/address'
 import { type BriefParts, briefText, makeBrief } from '@/lib/guide/brief'
 import { episodeOn } from '@/lib/guide/episode'
+import { HAZARD_WORDS } from '@/lib/guide/hazard-words'
 import { replay } from '@/lib/guide/replay'
 import { type TimedEvent, watchStartup } from '@/lib/guide/startup-watcher'
+import { HAZARDS } from '@/lib/guide/types'
 import { aHousehold } from '@/tests/support/a-household'
+import { guideNode } from '@/tests/support/a-small-guide'
 import { calmWalk } from '@/tests/support/walks'
 
 const FACTS = {
@@ -207,12 +211,55 @@ describe('the brief’s sections', () => {
     expect(linesOf('Seen, heard and tried', { outcome: null, taken: [] })).toEqual(['Nothing answered yet'])
   })
 
+  it('tell a question by its first sentence, and a check by what was to be done', () => {
+    const nodes = [
+      guideNode('cover', 'question', { text: 'Is a cover off? Look from where you stand.' }),
+      guideNode('filter', 'check', {
+        text: 'Only if: it is cool. Dry too.\nDo: Slide the filter out. Hold it up.\nTime: 2 min.',
+      }),
+      guideNode('bare', 'check', { text: 'Wait a while. Then look.' }),
+    ]
+    const taken = nodes.map(({ id: node }, minute) => ({ node, answer: 'done', minute, text: 'Done' }))
+    const small = { ...parts().flow, nodes }
+    expect(linesOf('Seen, heard and tried', { flow: small, taken, outcome: null })).toEqual([
+      '+0 min · Is a cover off? → Done',
+      '+1 min · Slide the filter out. Hold it up. → Done',
+      '+2 min · Wait a while. Then look. → Done',
+    ])
+  })
+
+  it('never tell a hazard as denied that was met, before or after somebody denied it', () => {
+    const flow = parts().flow
+    const denied = (...steps: [string, string][]) => {
+      const taken = steps.map(([node, answer], minute) => ({ node, answer, minute, text: answer }))
+      const line = linesOf('Seen, heard and tried', { taken, outcome: null })?.[0] ?? ''
+      return line.startsWith('Asked, and the answer was no: ') ? line.slice(30).split('; ') : []
+    }
+    const gates = flow.nodes.filter(({ kind }) => kind === 'gate').map(({ id }): [string, string] => [id, 'no'])
+    const all = Object.values(HAZARD_WORDS)
+    expect(denied(...gates)).toEqual(all)
+    expect(new Set(all).size).toBe(HAZARDS.length)
+    expect(denied(['gas', 'yes'])).toEqual([])
+    expect(denied(['gas', 'no'], ['co', 'unsure'])).toEqual(['a gas smell'])
+    // Denied at first, and there once the equipment had run.
+    expect(denied(['gas', 'no'], ['co', 'no'], ['start', 'done'], ['again-co', 'yes'])).toEqual(['a gas smell'])
+    expect(denied(['again-co', 'yes'], ['co', 'no'], ['gas', 'no'])).toEqual(['a gas smell'])
+    // A breaker that is hot is a fire, though no gate asked about it then.
+    expect(denied(['fire', 'no'], ['oil', 'no'], ['start-breaker', 'bad'])).toEqual(['spilled oil'])
+    // What changed may be gas, CO or smoke.
+    expect(denied(...gates, ['filter', CHANGED])).toEqual(all.slice(3))
+    // Neither denied nor met.
+    expect(denied(['gas', 'no'], ['oil', 'later'])).toEqual(['a gas smell'])
+    expect(denied(['nowhere', 'no'], ['presence', 'no'], ['gas', 'nothing'])).toEqual([])
+  })
+
   it('say the first sentence of where it ended, and not a signal word alone', () => {
     const outcome = parts().outcome
     if (outcome === null) throw new Error('no outcome')
     const ended = (text: string) => linesOf('Seen, heard and tried', { outcome: { ...outcome, text } })?.at(-1)
     expect(ended('DANGER. Leave now. Call 911.')).toBe('Ended at: Leave now.')
     expect(ended('WARNING. Turn it off.')).toBe('Ended at: Turn it off.')
+    expect(ended('DANGER.\n\nLeave now.  Call 911.')).toBe('Ended at: Leave now.')
     expect(ended('WARNING.')).toBe('Ended at: WARNING.')
     expect(ended('Is it cold? Call today.')).toBe('Ended at: Is it cold?')
     expect(ended('A WARNING. Turn it off.')).toBe('Ended at: A WARNING.')

@@ -22,7 +22,7 @@ function graphFrom(nodes: GuideNode[]) {
     title: 'Small',
     start: 'gas',
     changed: 'leave',
-    facts: [],
+    facts: [{ id: 'tenure', values: ['rent', 'own'], from: 'household' }],
     nodes: [...nodes, ...ENDS],
   }
   return explore(flow)
@@ -41,6 +41,8 @@ it('hazards that say as much as all that may follow without them are no fault', 
   expect(faults([GAS, BOOM])).toEqual([])
   expect(faults([GAS, gate('boom', 'boom', 'urgent', 'leave', 'mild')])).toEqual([])
   expect(faults([GAS, gate('boom', 'boom', 'fine', 'fine', 'fine')])).toEqual([])
+  // Nothing worse than fine may follow, however far on.
+  expect(faults([GAS, gate('boom', 'boom', 'fine', 'fine', 'on'), question('on', answer('on', 'fine'))])).toEqual([])
 })
 
 it('“not sure” ends no milder than “yes”, at any question', () => {
@@ -82,6 +84,33 @@ it('one hazard more never says less than the hazards that may still come', () =>
       ['gas', 8, 'yes may end at 1, no at 2: one hazard more says less'],
     ])
   }
+})
+
+it('of two homes that “yes” leads to different ends the milder counts', () => {
+  for (const [mildTo, leaveTo] of [
+    ['rent', 'own'],
+    ['own', 'rent'],
+  ] as const) {
+    const home = question(
+      'home',
+      answer('on', 'mild', { when: { tenure: [mildTo] } }),
+      answer('on', 'leave', { when: { tenure: [leaveTo] } }),
+    )
+    expect(faults([gate('gas', 'gas', 'home', 'leave', 'boom'), home, BOOM])).toEqual([
+      ['gas', 8, 'yes may end at 1, no at 2: one hazard more says less'],
+    ])
+    const known = question('home', answer('on', 'leave', { when: { tenure: ['rent', 'own'] } }))
+    expect(faults([gate('gas', 'gas', 'home', 'leave', 'boom'), known, BOOM])).toEqual([])
+  }
+})
+
+it('a hazard is judged at whatever asks about it, and a gate without a hazard has none to judge', () => {
+  const asked = { ...question('ask', answer('yes', 'mild'), answer('no', 'leave')), hazard: 'boom' as const }
+  expect(faults([gate('gas', 'gas', 'leave', 'leave', 'ask'), asked])).toEqual([
+    ['ask', 8, 'yes may end at 1, no at 3: one hazard more says less'],
+  ])
+  const { hazard: _hazard, ...bare } = gate('ask', 'boom', 'mild', 'mild', 'leave')
+  expect(faults([gate('gas', 'gas', 'leave', 'leave', 'ask'), bare])).toEqual([])
 })
 
 it('what was denied stays denied: the same hazard, asked again, and those before it do not count', () => {

@@ -113,7 +113,16 @@ const BROKEN: [string, GuideNode, Partial<GuideNode>, [number, unknown][]][] = [
     { text: 'Gas smell or smoke: get everyone out.' },
     [[11, '"something changed" does not say "co alarm"']],
   ],
-  ['a start that is no gate', GAS, { kind: 'question' }, [[10, 'a flow begins with the gas question']]],
+  ['a hazard at a plain question', WAIT, { hazard: 'oil' }, [[2, 'only a gate may have a hazard']]],
+  [
+    'a start that is no gate',
+    GAS,
+    { kind: 'question' },
+    [
+      [2, 'only a gate may have a hazard'],
+      [10, 'a flow begins with the gas question'],
+    ],
+  ],
   [
     'something changed that is no end',
     LEAVE,

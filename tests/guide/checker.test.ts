@@ -3,7 +3,9 @@ import { FLOWS } from '@/content/guide/flows'
 import { GUIDE_SOURCES } from '@/content/guide/sources'
 import { readingGrade } from '@/lib/cli/reading-grade'
 import { checkFlow, checkFlows } from '@/lib/guide/checker'
+import type { Answer, Flow } from '@/lib/guide/types'
 import { violationText } from '@/lib/guide/violation'
+import { answer, guideNode } from '@/tests/support/a-small-guide'
 import { Draft, MUTANTS } from '@/tests/support/mutants'
 
 // Mutants share almost all their texts with the real flows.
@@ -52,5 +54,43 @@ describe('the checker catches', () => {
       const count = MUTANTS.filter((mutant) => mutant.invariant === invariant).length
       expect(count, `invariant ${invariant}`).toBeGreaterThanOrEqual(3)
     }
+  })
+})
+
+describe('of a small flow', () => {
+  const LEAVE = guideNode('leave', 'outcome', { severity: 3 })
+  const END = guideNode('end', 'outcome', { severity: 1 })
+  const flowWith = (answers: Answer[], ...nodes: Flow['nodes']): Flow => ({
+    ...{ id: 'small', title: 'Small', start: 'gas', changed: 'leave', facts: [] },
+    nodes: [guideNode('gas', 'gate', { hazard: 'gas', answers }), LEAVE, END, ...nodes],
+  })
+  const found = (flow: Flow, node: string) =>
+    checkFlow(flow, { sources: [] }).violations.filter((violation) => violation.node === node)
+
+  it('a fault is told once a node, with the first and shortest way to it', () => {
+    const mid = guideNode('mid', 'question', { answers: [answer('on', 'end')] })
+    const ways = [answer('yes', 'leave'), answer('no', 'mid'), answer('unsure', 'end')]
+    const told = found(flowWith(ways, mid), 'end').filter(
+      ({ because }) => because === 'no section call with these marks',
+    )
+    expect(told).toEqual([
+      {
+        ...{ flow: 'small', invariant: 13, node: 'end', because: 'no section call with these marks' },
+        path: 'gas: unsure → end',
+      },
+    ])
+  })
+
+  it('the words of an answer are checked too: a printed one may only say to leave, a button what the person says', () => {
+    const words = (as: Answer['as'], text: string) =>
+      found(flowWith([answer('yes', 'leave', { as, text }), answer('no', 'end')]), 'gas')
+        .map(({ invariant, because }) => [invariant, because])
+        .filter(([, because]) => String(because).includes('“'))
+    expect(words('text', 'Yes. Get everyone out.')).toEqual([])
+    expect(words('text', 'Yes. Open the windows.')).toEqual([
+      [9, 'says windows without naming it: “Open the windows.”'],
+    ])
+    expect(words('button', 'Open the windows.')).toEqual([])
+    expect(words('button', 'Open the front panel.')).toEqual([[2, 'opens or removes a cover: “Open the front panel.”']])
   })
 })

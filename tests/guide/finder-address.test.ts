@@ -14,6 +14,26 @@ test('within fifteen minutes a walk goes on; after that, or without its time, th
   }
 })
 
+test('who begins is asked for the first time, not again, whatever is to be gone on with', () => {
+  for (const t of ['', NOW, NOW - FRESH_MINUTES - 1]) {
+    const { screen, steps, stray, isAskedAgain, kept } = at('', t)
+    expect([screen.id, steps, stray, isAskedAgain, kept]).toEqual(['hazards', [], [], false, ''])
+    expect(at('', t, 'no.no.own')).toMatchObject({ screen: { id: 'hazards' }, isAskedAgain: false, kept: 'no.no.own' })
+  }
+})
+
+test('asked again, the walk begins anew with nothing astray', () => {
+  expect(at('no.no.own', '')).toMatchObject({ isAskedAgain: true, steps: [], stray: [] })
+})
+
+test('only the whole minutes that the guide writes are a time, not what a machine may read as one', () => {
+  expect(at('no.no.own', String(NOW)).screen.id).toBe('kind')
+  for (const t of ['2.9e7', `${NOW}.0`, ` ${NOW}`, `+${NOW}`, `${NOW} `, `0x${NOW.toString(16)}`]) {
+    expect(Number(t)).toBe(NOW)
+    expect([t, at('no.no.own', t).screen.id]).toEqual([t, 'hazards'])
+  }
+})
+
 test('once both gates are answered again, the walk goes on where it was', () => {
   expect(at('no', NOW, 'no.no.own').screen.id).toBe('trouble')
   const walk = at('no.no', NOW, 'no.no.own.ducts')

@@ -24,7 +24,25 @@ test('in a trouble that is remembered, turning it on again spends the one start'
     const events = [before(kind, 100)]
     const booked = finderStart(start('as-always'), events)
     expect(episodeOn([...events, ...booked], '2026-11-25').resetUsed, kind).toBe('yes')
+    // Written down in any case: the year after which it fills again counts from this start.
+    expect(booked).toEqual([{ kind: 'start-spent', on: '2026-11-25', at: NOW, key: `finder.${NOW - 10}.turned-on.1` }])
   }
+})
+
+test('the last thing that happened says whether there is a trouble, in whatever order it was written', () => {
+  const both = (first: EpisodeKind, then: EpisodeKind) => {
+    const events = [before(first, 100), before(then, 50)]
+    const [one, other] = [events, events.toReversed()].map((each) => finderStart(start('as-always'), each).length)
+    expect(one).toBe(other)
+    return one
+  }
+  expect(both('trouble-began', 'technician-visit')).toBe(0)
+  expect(both('technician-visit', 'trouble-began')).toBe(1)
+  expect(both('trip', 'clearance')).toBe(0)
+  // What a wrong clock wrote for tomorrow has not happened.
+  expect(finderStart(start('as-always'), [before('trouble-began', -24 * 60)])).toEqual([])
+  const kept = Object.freeze([before('trouble-began', 100), before('technician-visit', 50)])
+  expect(finderStart(start('as-always'), kept)).toEqual([])
 })
 
 test('a start that goes otherwise than always is spent, also where nothing was wrong before; sent twice it is one', () => {

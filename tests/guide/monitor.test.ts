@@ -1,5 +1,15 @@
 import { expect, it } from 'vitest'
-import { bit, bits, FRESH, hazardsAdmitted, hazardsOf, type Monitor, START_MONITOR, watch } from '@/lib/guide/monitor'
+import {
+  bit,
+  bits,
+  FRESH,
+  hazardsAdmitted,
+  hazardsOf,
+  keyOf,
+  type Monitor,
+  START_MONITOR,
+  watch,
+} from '@/lib/guide/monitor'
 import type { Answer, GuideNode, Marks } from '@/lib/guide/types'
 import { answer, guideNode } from '../support/a-small-guide'
 
@@ -31,6 +41,26 @@ it('a hazard denied at its gate is denied and fresh, one met or not ruled out is
   expect(noted('gate', {}, answer('no', 'end'))).toEqual({})
 })
 
+it('a hazard that an answer says is there is there, wherever it was asked, and every one of them', () => {
+  const wet = answer('wet', 'end', {
+    sets: { waterDenied: 'no', coDenied: 'no', oilDenied: 'stale', gasDenied: 'yes' },
+  })
+  expect(noted('check', {}, wet)).toMatchObject({ active: bits(['co', 'water']) })
+  expect(noted('question', {}, wet)).toEqual({ active: bits(['co', 'water']) })
+  // With what was there before, and with the hazard of the gate where it is answered.
+  const unsure = answer('unsure', 'end', { sets: { waterDenied: 'no' } })
+  expect(noted('gate', { hazard: 'boom' }, unsure, { active: bit('oil') })).toEqual({
+    active: bits(['water', 'boom', 'oil']),
+  })
+})
+
+it('an answer that several gates have says that the hazard of the gate is there at which it is given', () => {
+  expect(noted('gate', { hazard: 'co' }, YES)).toEqual({ active: bit('co') })
+  expect(noted('gate', { hazard: 'fire' }, YES)).toEqual({ active: bit('fire') })
+  expect(hazardsAdmitted({ node: guideNode('x', 'gate', { hazard: 'people' }) }, YES)).toBe(bit('people'))
+  expect(hazardsAdmitted({ node: guideNode('x', 'question') }, YES)).toBe(0)
+})
+
 it('after a wait all that must be asked again is asked, and then nothing is pending', () => {
   const asked = { fresh: bits(['gas', 'co', 'fire']) }
   const boom = { hazard: 'boom' } as const
@@ -50,6 +80,9 @@ it('questions tell who is there, what works and what was asked', () => {
   expect(noted('question', {}, sets('no', 'resetUsed'))).toEqual({ startLeft: true })
   expect(noted('question', {}, sets('yes', 'resetUsed'), { startLeft: true })).toEqual({ startLeft: false })
   expect(noted('question', {}, YES)).toEqual({})
+  // A question about something else takes no CO alarm away, and gives none.
+  expect(noted('question', {}, YES, { coAlarm: true })).toEqual({})
+  expect(noted('question', {}, answer('works', 'end'))).toEqual({})
   // Only a question tells so.
   expect(noted('look', {}, sets('yes', 'presence'))).toEqual({})
 })
@@ -105,4 +138,13 @@ it('hazards are bits in the order in which they are asked', () => {
   expect(hazardsOf(bits(['oil', 'gas']))).toEqual(['gas', 'oil'])
   expect([bits([]), bits(['gas', 'co'])]).toEqual([0, 3])
   expect(hazardsAdmitted({ node: guideNode('x', 'gate', { hazard: 'co' }) }, answer('no', 'end'))).toBe(0)
+})
+
+it('two ways are one only where all that was noted on them is the same', () => {
+  expect(keyOf({ ...START_MONITOR })).toBe(keyOf(START_MONITOR))
+  const keys = (Object.keys(START_MONITOR) as (keyof Monitor)[]).map((name) =>
+    keyOf({ ...START_MONITOR, [name]: typeof START_MONITOR[name] === 'number' ? 1 : true }),
+  )
+  expect(new Set([...keys, keyOf(START_MONITOR)]).size).toBe(keys.length + 1)
+  expect(keyOf({ ...START_MONITOR, denied: 1, fresh: 11 })).not.toBe(keyOf({ ...START_MONITOR, denied: 11, fresh: 1 }))
 })

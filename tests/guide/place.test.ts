@@ -5,7 +5,15 @@ import { CHANGED } from '@/lib/guide/address'
 import { bookedEvents, eventKinds, eventsBeside, type KeyedEvent } from '@/lib/guide/booking'
 import { EPISODE_KINDS } from '@/lib/guide/episode'
 import { PHONE_COOKIE, readPhoneMemory, rememberOnPhone } from '@/lib/guide/phone-memory'
-import { emergencyNumber, type GuidePlace, guideBase, replayIn, unknownHome, walkHref } from '@/lib/guide/place'
+import {
+  emergencyNumber,
+  type GuidePlace,
+  guideBase,
+  placeEpisode,
+  replayIn,
+  unknownHome,
+  walkHref,
+} from '@/lib/guide/place'
 import { withAnswer } from '@/lib/guide/replay'
 import { STARTUP_EVENTS } from '@/lib/guide/startup-watcher'
 import { getNode } from '@/lib/guide/types'
@@ -96,6 +104,17 @@ describe('what an answer does to the memory', () => {
         }),
         { numRuns: 40 },
       )
+  })
+
+  it('is what was remembered up to today: a start that is spent, a hazard that nobody has cleared', () => {
+    const spent: KeyedEvent = { kind: 'start-spent', on: '2026-11-20', at: START - 7200, key: 'a.1.0.start.done.0' }
+    const hazard: KeyedEvent = { kind: 'hazard-stop', on: '2026-11-25', at: START, key: 'a.1.1.boom.yes.0' }
+    expect(placeEpisode(place())).toMatchObject({ resetUsed: 'unknown', closedByHazard: 'no' })
+    expect(placeEpisode(place([spent]))).toEqual({
+      ...{ resetUsed: 'yes', tripped: 'no', closedByHazard: 'no', refillsOn: '2027-11-20' },
+    })
+    expect(placeEpisode(place([spent, hazard]))).toMatchObject({ resetUsed: 'yes', closedByHazard: 'stop' })
+    expect(placeEpisode({ ...place([spent, hazard]), today: '2026-11-24' })).toMatchObject({ closedByHazard: 'no' })
   })
 
   it('of “something changed” is a hazard that empties the home', () => {

@@ -28,6 +28,8 @@ const FLOW: Flow = {
     node('gas', 'gate', [answer('no', 'here'), answer('yes', 'leave', { sets: { hazardSeen: 'leave' } })], {
       hazard: 'gas',
     }),
+    // An end without answers, before whoever is asked, asks nobody.
+    guideNode('early', 'outcome'),
     // A question about gas that is no gate is never asked again.
     node('gas-bill', 'question', [answer('no', 'start')], { hazard: 'boom' }),
     node('here', 'question', [answer('yes', 'boom', { sets: { presence: 'yes' } })]),
@@ -83,6 +85,9 @@ describe('a walk', () => {
     expect(seen([...HAZARDS, ['start', 'done', 1], ['trip', 'yes', 1]])).toMatchObject({ tripped: true })
     expect(seen([['gas', 'yes', 0]])).toMatchObject({ node: { id: 'leave' }, hazardSeen: 'leave' })
     expect(seen([...HAZARDS.slice(0, 2), ['boom', 'yes', 0]])).toMatchObject({ hazardSeen: 'stop' })
+    // A flow that keeps no such mark has met none.
+    const bare = replay({ flow: { ...FLOW, facts: [] }, facts: {}, walk: walk(), now: AT })
+    expect(bare).toMatchObject({ hazardSeen: 'no', tripped: false })
     expect(seen([], 0, { hazardSeen: 'stop', tripped: 'yes' })).toMatchObject({ hazardSeen: 'stop', tripped: true })
   })
 
@@ -93,6 +98,9 @@ describe('a walk', () => {
     ])
     expect(found).toMatchObject({ kind: 'at', node: { id: 'leave' }, hazardSeen: 'leave' })
     if (found.kind === 'at') expect(found.taken.map(({ text }) => text)).toEqual(['Words of no', 'Something changed'])
+    const met = seen([...HAZARDS.slice(0, 2), ['boom', 'yes', 0]])
+    if (met.kind === 'at')
+      expect(met.taken.map(({ text }) => text)).toEqual(['no', 'yes', 'yes'].map((id) => `Words of ${id}`))
   })
 
   it('asks gas, presence and the other hazards again after more than 15 minutes, in that order', () => {

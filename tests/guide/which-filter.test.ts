@@ -3,7 +3,7 @@ import { lastMetOn } from '@/lib/guide/episode'
 import { guideFacts } from '@/lib/guide/household-facts'
 import { dayAt, dayOfMinute } from '@/lib/guide/phone-memory'
 import { type GuideHome, unknownHome } from '@/lib/guide/place'
-import { meantFilters } from '@/lib/guide/which-filter'
+import { candidateFilters, meantFilters } from '@/lib/guide/which-filter'
 
 const filter = (id: string, system: string) => ({ id, system, name: id })
 const home: GuideHome = {
@@ -24,6 +24,14 @@ describe('a filter check in the guide', () => {
     expect(meant('down', null)).toEqual([])
     expect(meant('down', 'unknown')).toEqual([])
     expect(meant(null, null)).toEqual([])
+  })
+
+  it('is about the only filter of the home where no system was chosen, and about none without a home', () => {
+    const small = { ...home, filters: home.filters.slice(2) }
+    expect(meantFilters({ home: small, systemId: null }, null).map(({ id }) => id)).toEqual(['attic'])
+    expect(candidateFilters({ home, systemId: null }).map(({ id }) => id)).toEqual(['hall', 'stairs', 'attic'])
+    expect(candidateFilters({ home: null, systemId: null })).toEqual([])
+    expect(meantFilters({ home: null, systemId: 'down' }, 'all')).toEqual([])
   })
 
   it('is never about the filter of another system', () => {

@@ -11,7 +11,6 @@ const COLD = [
   'core/day-words',
   'core/zone',
   'core/zone-clock',
-  'guide/monitor',
   'guide/explore',
 ]
 const AT_ONCE = 8

@@ -96,23 +96,14 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['if (kinds.length > 0)', `${SAME}no season gives no day either`],
   ],
   'lib/core/runtime.ts': [['if (both > FULL_DAY)', `${SAME}at exactly 24 hours the scale is 1`]],
-  'lib/core/season.ts': [
-    ["const key = kind === 'heating'", `${SAME}any two keys that differ serve`],
-    ['if (season === undefined)', `${SAME}what is kept only spares the work`],
-    ['const isSeason =', `${SAME}only where a fortnight has exactly an hour a day`],
-  ],
+  'lib/core/season.ts': [['const isSeason =', `${SAME}only where a fortnight has exactly an hour a day`]],
   'lib/core/system-days.ts': [
     ['home.weather ?? []', `${TYPES}; a spell that is no spell is passed over`],
     ['home.readings.length === 0', `${SAME}without readings nothing is measured; it spares the work`],
-    ['ownDaysEnd: measured', `${SAME}beyond the measured days the shared table and the loop find the same day`],
     ['if (f.loading === null || f.share === null)', `${SAME}such a filter catches nothing, and nobody asks how much`],
-    ['if (measured) ends.push', `${SAME}a stretch more or less of days that do not differ`],
+    ['if (measured) ends.push', `${SAME}a stretch longer by days that do not differ`],
     ['for (let i = 0; i < count; i++)', `${SAME}one sum more at the end, which nobody reads`],
     ['const base: Through = air.fan.total', `${SAME}adding nothing; it spares the work`],
-  ],
-  'lib/core/year.ts': [
-    ['i.latest >= dayText(from)', `${SAME}what is planned is never over before the drawing begins`],
-    ['i.earliest <= dayText(end)', '_open_: no window that opens on the very last day is tried'],
   ],
   'lib/core/unit-merge.ts': [
     ['const known: Assumed[] = []', TYPES],
@@ -123,13 +114,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ["record.kind === 'service-done' && record.subject", `${TYPES}; a filter’s record has no subject`],
   ],
   'lib/core/weather.ts': [['if (cool === 0 && heat === 0)', `${SAME}a spell of no hours raises no day’s hours`]],
-  'lib/core/yearly-service.ts': [
-    ['if (usual < figures.seasonHours', `${SAME}only for a year of exactly one hour`],
-    [
-      'return firstDay(last + 1',
-      `${SAME}no hours have run on the day of the service itself; or the window’s end is due anyhow`,
-    ],
-  ],
   'lib/core/light-panels.ts': [
     ['if (one === undefined', `${SAME}without a first there is no second either`],
     ['const [left, right] = one.x', EDGE],
@@ -199,30 +183,17 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['return z > 0', `${SAME}half lies on either side of 0`],
   ],
   'lib/guide/explore.ts': [
-    ['const open = new Map', `${SAME}what only an answer sets is read after it is set`],
-    ['if (node === undefined) throw', GUARD],
     ['answer.sets === undefined', `${SAME}nothing set changes nothing`],
-    ['READ_AT_CHECKS.filter', `${SAME}more states, which differ in what no check reads`],
-    [': []', `${SAME}a name that no mark has`],
-    ['const risk =', `${SAME}more states, which differ in what no end reads`],
     ['for (const answer of node.answers', TYPES],
-    ['return new Map([...live]', `${SAME}any order serves that is kept to`],
-    ['if (value !== undefined) kept', `${SAME}a mark never set has no value either way`],
     ['if (cached !== undefined)', `${SAME}what is kept only spares the work`],
     ['const whens:', TYPES],
     ['for (const section of', TYPES],
-    [
-      'if (found !== undefined && state.node.when',
-      `${SAME}what is kept only spares the work, but where one system is passed over`,
-    ],
   ],
   'lib/guide/check-severity.ts': [
     ['for (let at = sorted.length - 1', `${SAME}no way leads to the first state, so nobody asks how it may end`],
     ['if ((result.min[to.index]', `${SAME}of two alike it does not matter which is kept`],
     ['if ((result.max[to.index]', `${SAME}of two alike it does not matter which is kept`],
     ['if (!state.shown) continue', `${SAME}what is passed through offers skip alone`],
-    ['const leastYes =', `${SAME}several states after one yes end alike, but where a fact is split`],
-    ["if (state.node.kind !== 'gate'", `${SAME}only gates have a hazard; the check of shapes refuses the rest`],
   ],
   'lib/guide/check-shape.ts': [
     ['if (done.has(id)) return null', `${SAME}it saves walking a part twice`],
@@ -232,35 +203,21 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['for (const part of [node, ...', TYPES],
     ['else if (source.changed !== undefined', `${SAME}undefined comes after no day`],
   ],
+  'lib/guide/checker.ts': [
+    ['yield* askFaults(node.text', `${TYPES}; a class that is none is asked for by no words`],
+    ['yield* askFaults(section.text', `${TYPES}; a class that is none is asked for by no words`],
+  ],
   'lib/guide/check-states.ts': [['for (const name of part.says', TYPES]],
   'lib/guide/brief.ts': [
-    ['if (node === null ||', `${TYPES}; a step that was taken has its node`],
-    ['taken', `${SAME}a hazard is denied by “no” and by nothing else in these walks`],
-    [".filter((step) => step.answer === 'no')", '_open_: a hazard that was met and denied later is told as denied'],
-    ["node.kind === 'check'", `${SAME}only a check has a line that begins with “Do:”`],
-    ['const [first = text, second]', `${SAME}our sentences are a single space apart`],
     ['.test(first) ? second', `${SAME}the first sentence ends with its only full stop`],
     ['family.say.replace', `${SAME}the families’ sentences have one full stop, at the end`],
   ],
-  'lib/guide/place.ts': [
-    ["if (found.kind !== 'broken' ||", `${SAME}without events the second replay is the first; it spares the work`],
-    ['replay({ flow, facts: remembered([])', `${SAME}an event that is none changes nothing`],
-  ],
-  'lib/guide/replay.ts': [
-    ['hazardSeen: seen ===', `${SAME}where the flow has the mark it is one of the three`],
-    ['node.answers?.find((answer) => answer.id === id)', `${TYPES}; an answer that was taken has its words`],
-    ['node.answers?.some', TYPES],
-    ["if (here?.kind !== 'outcome')", `${SAME}an outcome has no answers that could be asked for again`],
-    ['taken.length > 0', `${SAME}before a first answer the first question is a hazard already`],
-    ['[gas, presence, ...others].filter', `${TYPES}; every flow asks all of them, as the checker proves`],
-    ['marks[fact.id] = value !== undefined', `${SAME}no list of values holds “undefined”`],
-  ],
+  'lib/guide/place.ts': [['replay({ flow, facts: remembered([])', `${SAME}an event that is none changes nothing`]],
+  'lib/guide/replay.ts': [['marks[fact.id] = value !== undefined', `${SAME}no list of values holds “undefined”`]],
   'lib/guide/walk.ts': [
     ['if (when === undefined)', `${SAME}a loop over nothing holds too`],
     ['if (value === undefined ||', `${SAME}no list of values holds “undefined”`],
     ['answer.sets === undefined', `${SAME}spreading nothing adds nothing; it spares a copy`],
-    ['for (let passed = 0', `${SAME}one round more or less before a circle is refused`],
-    ['if (node === undefined)', GUARD],
   ],
   'lib/core/day.ts': [
     ['if (!/^', `${SAME}a longer or shorter text is no day by its value either`],
@@ -282,6 +239,10 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['const isSeen =', `${SAME}without looks there is no evidence either; it spares the work`],
     ['if (!isSeen)', `${SAME}without looks there is no evidence either; it spares the work`],
   ],
+  'lib/core/zone-clock.ts': [
+    ['const stretches: Stretch[] = []', `${TYPES}; a stretch that is none has no end that a time comes before`],
+    ['if (next === ahead)', `${SAME}a stretch cut in two shows what it showed whole; it spares the work`],
+  ],
   'lib/core/zone.ts': [
     ['if (!format)', `${SAME}what is kept only spares the work`],
     ['const [least, most] =', `${SAME}where a day was left out, its hours came later than those of UTC`],
@@ -291,45 +252,19 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
       `${SAME}it begins the search nearer; where it begins too late it begins at the first moment`,
     ],
   ],
-  'lib/guide/address.ts': [
-    ['if (at === null ||', `${SAME}“null” is no number`],
-    ['if (count === null ||', `${SAME}null is no number in words`],
-    ['STEP.exec(part) ?? []', `${SAME}a list of one leaves the answers undefined too`],
-    ['if (node === undefined ||', `${SAME}the pattern gives all three or none`],
-  ],
+  'lib/guide/address.ts': [['STEP.exec(part) ?? []', `${SAME}a list of one leaves the minute undefined too`]],
   'lib/guide/episode.ts': [
-    ['if (lastFault !== null && addYears', `${SAME}what is unknown is made unknown`],
     ["case 'trouble-began':", `${SAME}the last case ends by itself`],
     ['const refillsOn =', `${SAME}what is spent was a fault, so there is a last one`],
     ['if (refillsOn !== null', `${SAME}null comes before no day of text`],
   ],
-  'lib/guide/finder-address.ts': [
-    ['if (answers.length === 0)', `${SAME}without answers there is nothing old; the screen is the first`],
-    ['const began =', '_open_: a time with other letters beside it is refused by being no number'],
-    ["state.screen.kind === 'referral'", `${SAME}only a referral has a severity`],
-    ['replayFinder(finder, [])', `${SAME}an answer that fits nothing is left aside`],
-  ],
+  'lib/guide/finder-address.ts': [["state.screen.kind === 'referral'", `${SAME}only a referral has a severity`]],
   'lib/guide/finder-replay.ts': [
     ["if (screen.kind !== 'question'", `${SAME}what is no question has no answer that fits`],
     ['id = (value === undefined', `${SAME}no fork leads on from “undefined”`],
   ],
-  'lib/guide/finder-start.ts': [
-    ['return isOpen ||', `${SAME}what tripped was spent, and what is spent has a day on which it fills again`],
-  ],
-  'lib/guide/phone-memory.ts': [
-    ['ENTRY.exec(entry) ?? []', `${SAME}a list of one leaves the kind undefined too`],
-    ['if (!kind || !minute', `${SAME}the pattern gives all three or none`],
-  ],
-  'lib/guide/startup-watcher.ts': [
-    ['} else if (from !== null', '_open_: only a bang would reach it, which ends the watch before'],
-  ],
-  'lib/guide/watch-address.ts': [
-    ['?? []', `${SAME}a list of one leaves the event undefined too`],
-    ['if (event === undefined', `${SAME}undefined is no event of the list`],
-  ],
-  'lib/guide/which-filter.ts': [
-    ['(home?.filters ?? [])', '_open_: a home without a chosen system, and no home, are tried by pages'],
-  ],
+  'lib/guide/phone-memory.ts': [['ENTRY.exec(entry) ?? []', `${SAME}a list of one leaves the kind undefined too`]],
+  'lib/guide/watch-address.ts': [['?? []', `${SAME}a list of one leaves the event undefined too`]],
   'lib/core/cycle.ts': [
     ['for (let i = 0; i < 365; i++)', `${SAME}a sum more at the end, which nobody reads`],
     ['if (from >= to)', `${SAME}where both are equal the search has no step to make`],
@@ -387,11 +322,7 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['while (to > from && isClosed(to))', `${SAME}the first day is open, so the search ends at it`],
   ],
   'lib/core/season-tasks.ts': [
-    ['const worn = firstDay(base + 1', `${SAME}no hours have run on the day of the look itself`],
-    [
-      'const due = firstDay(base + 1',
-      `${SAME}on the day itself no hours have run; a day after the season is refused below`,
-    ],
+    ['const due = firstDay(base,', `${SAME}a day after the season is refused below`],
     [
       'for (let y = year - 1; y <=',
       `${SAME}the year after next is reached only where a leap day makes its season long enough`,
