@@ -94,6 +94,7 @@ export const PAGES: Record<string, Walked> = {
   },
   '/home/[household]/measured/bills': { wall: 'home' },
   '/home/[household]/measured/happened': { wall: 'home' },
+  '/home/[household]/measured/hours': { wall: 'home' },
   '/home/[household]/measured/meter': { wall: 'home' },
   '/home/[household]/people': { wall: 'home' },
   '/home/[household]/photos': { wall: 'home' },
