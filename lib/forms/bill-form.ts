@@ -1,5 +1,6 @@
 import type { Day } from '@/lib/core/day'
 import type { HeatSource, Reading, System } from '@/lib/core/household'
+import { chosenSystem } from './chosen-system'
 import { Answers, known, type Read, type Typed } from './describe/answers'
 import {
   BILL_UNITS,
@@ -62,9 +63,7 @@ export function billUnitInWords(unit: BillUnit): string {
 /** Bills, a row each: `from-0`, `to-0`, `amount-0`, `base-0`. All faults at once. */
 export function readBills(typed: Typed, systems: readonly System[], on: Day): Read<BillsRead> {
   const answers = new Answers(typed)
-  const system =
-    systems.find(({ id }) => id === answers.text('system')) ?? (systems.length === 1 ? systems[0] : undefined)
-  if (!system) answers.fault('system', 'Choose the system that the bills are for.')
+  const system = chosenSystem(answers, systems, 'Choose the system that the bills are for.')
   const unit = answers.choice('unit', BILL_UNITS, 'Choose the unit that the bills count in.')
   const content =
     answers.maybe('content', typedQuantity({ min: 500, max: 1500, unit: 'Btu in a cubic foot' })) ?? USUAL_BTU_PER_FT3

@@ -1,6 +1,7 @@
 import { type Day, daysBetween } from '@/lib/core/day'
 import type { Reading, System } from '@/lib/core/household'
 import { clashingReadings, QUANTITIES } from '@/lib/core/reading-spans'
+import { chosenSystem } from './chosen-system'
 import { Answers, known, type Read, type Typed } from './describe/answers'
 import { typedDay, typedPastDay, typedQuantity } from './quantities'
 
@@ -12,9 +13,7 @@ export const MOST_SPANS = 40
  */
 export function readHours(typed: Typed, systems: readonly System[], on: Day): Read<Reading[]> {
   const answers = new Answers(typed)
-  const system =
-    systems.find(({ id }) => id === answers.text('system')) ?? (systems.length === 1 ? systems[0] : undefined)
-  if (!system) answers.fault('system', 'Choose the system that the thermostat is for.')
+  const system = chosenSystem(answers, systems, 'Choose the system that the thermostat is for.')
   const readings: Reading[] = []
   for (let row = 0; row < MOST_SPANS; row++) {
     const shown = QUANTITIES.filter((quantity) => answers.text(`${quantity}-${row}`) !== '')

@@ -1,6 +1,7 @@
 import { addDays, compareDays, type Day, daysBetween } from '@/lib/core/day'
 import type { Reading, System } from '@/lib/core/household'
 import { QUANTITIES } from '@/lib/core/reading-spans'
+import { chosenSystem } from './chosen-system'
 import { Answers, known, type Read, type Typed } from './describe/answers'
 import { typedPastDay, typedQuantity } from './quantities'
 
@@ -21,9 +22,7 @@ interface Stand {
  */
 export function readMeter(typed: Typed, systems: readonly System[], on: Day): Read<Reading[]> {
   const answers = new Answers(typed)
-  const system =
-    systems.find(({ id }) => id === answers.text('system')) ?? (systems.length === 1 ? systems[0] : undefined)
-  if (!system) answers.fault('system', 'Choose the system that the meter counts for.')
+  const system = chosenSystem(answers, systems, 'Choose the system that the meter counts for.')
   const quantity = answers.choice('counter', QUANTITIES, 'Choose what the counter counts.')
   const most = answers.maybe('most', typedQuantity(HOURS))
   const stands = standsIn(answers, on)

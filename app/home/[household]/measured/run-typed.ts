@@ -20,6 +20,11 @@ export interface TypedReadings {
   notes?: string[]
 }
 
+/** Rows that come to their readings and no more. */
+export function onlyFresh(read: Read<Reading[]>): Read<TypedReadings> {
+  return read.ok ? { ok: true, value: { fresh: read.value } } : read
+}
+
 const MOST_FAULTS = 12
 const MORE_ROWS = 6
 

@@ -3,7 +3,7 @@
 import { action } from '@/lib/access/action'
 import { type Typed, typedOf } from '@/lib/forms/describe/answers'
 import { readHours } from '@/lib/forms/hours-form'
-import { runTyped } from '../run-typed'
+import { onlyFresh, runTyped } from '../run-typed'
 import type { TypedAnswer } from '../typed-answer'
 
 /** Shows what the hours that a thermostat shows come to, and saves them when that was seen. */
@@ -11,9 +11,5 @@ export const keepHours = action<Typed, TypedAnswer>({
   name: 'measured-keep-hours',
   needs: 'manage',
   parse: (form) => ({ ok: true, value: typedOf(form) }),
-  run: (asked) =>
-    runTyped(asked, (typed, home, on) => {
-      const read = readHours(typed, home.systems, on)
-      return read.ok ? { ok: true, value: { fresh: read.value } } : read
-    }),
+  run: (asked) => runTyped(asked, (typed, home, on) => onlyFresh(readHours(typed, home.systems, on))),
 })
