@@ -10,6 +10,7 @@ import { type TimedEvent, watchStartup } from '@/lib/guide/startup-watcher'
 import { HAZARDS } from '@/lib/guide/types'
 import { aHousehold } from '@/tests/support/a-household'
 import { guideNode } from '@/tests/support/a-small-guide'
+import { HALL } from '@/tests/support/plan-of'
 import { calmWalk } from '@/tests/support/walks'
 
 const FACTS = {
@@ -45,14 +46,7 @@ function parts(): BriefParts {
     events,
     filters: [
       {
-        filter: {
-          id: 'hall',
-          system: 'main',
-          place: 'wall-grille',
-          nominal: { widthIn: 16, heightIn: 25, depthIn: 1 },
-          medium: 'pleated',
-          merv: 8,
-        },
+        filter: HALL,
         loadedFraction: 1.12,
         lastChangedOn: '2026-02-01',
       },
