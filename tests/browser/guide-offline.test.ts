@@ -68,6 +68,22 @@ test('after one visit every flow is walked by tapping with the network cut', asy
   }
 })
 
+test('the kept page leads on by its scripts only, which know the home and the minute; without scripts to the server', async () => {
+  const html = await (await fetch(`${app.address}/check/offline`)).text()
+  const [without = ''] = /<noscript>.*?<\/noscript>/s.exec(html.slice(html.indexOf('id="main"'))) ?? []
+  expect(without).toContain('href="/check"')
+  expect(without).toContain('No gas smell here')
+  const scripted = html.replace(/<(noscript|script)\b.*?<\/\1>/gs, '')
+  expect(scripted).toContain('Do you smell gas?')
+  expect(scripted).not.toContain('No gas smell here')
+  // A tap in the moment before they run is a tap on nothing: on a slow phone it would have left the home's guide.
+  const page = await newPage({ width: PHONE, baseURL: app.address, javaScript: false })
+  await page.goto('/check/offline')
+  expect(await page.getByText('One moment').isVisible()).toBe(false)
+  await page.getByRole('link', { name: 'No gas smell here' }).click()
+  await page.waitForURL('**/check')
+})
+
 test('with the network cut an emergency page opens, leads nowhere, and a broken link begins at the hazards', async () => {
   expectBrowserProblem(OFFLINE)
   const page = await newPage({ width: PHONE, baseURL: app.address })

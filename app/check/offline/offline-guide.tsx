@@ -4,10 +4,10 @@ import dynamic from 'next/dynamic'
 import { FirstScreen } from '@/app/parts/guide/first-screen'
 
 /**
- * The guide with the network gone: the same screens. Before scripts run, and without them, the first screen stands
- * here, and it leads nowhere wrong. All flows come after it, out of what the worker keeps.
+ * The guide with the network gone: the same screens. Before scripts run the first screen stands here, and leads nowhere:
+ * only they know which home's guide it is. All flows come after it, out of what the worker keeps.
  */
 export const OfflineGuide = dynamic(() => import('./replayed-guide').then((module) => module.ReplayedGuide), {
   ssr: false,
-  loading: () => <FirstScreen next="/check" number="911" />,
+  loading: () => <FirstScreen next="/check" number="911" opening />,
 })

@@ -28,7 +28,7 @@ export function ReplayedGuide() {
     const [, homeId, rest = ''] = /^(?:\/home\/([^/]+))?\/check\/?(.*)$/.exec(pathname) ?? []
     readPlace(homeId ?? null, search).then((place) => setAsked({ rest, search, place }))
   }, [])
-  if (asked === null) return <FirstScreen next="/check" number="911" />
+  if (asked === null) return <FirstScreen next="/check" number="911" opening />
   return (
     <>
       <p className="notice guide-notice" role="status">
