@@ -9,10 +9,6 @@ const EVENTS: Record<DustEventKind, string> = {
   dust: 'Dust or pollen',
 }
 
-export function eventKindInWords(kind: DustEventKind): string {
-  return EVENTS[kind]
-}
-
 /** `Building work, 21 September 2026 to 16 October 2026`. */
 export function dustEventInWords({ kind, from, to }: DustEvent): string {
   return `${EVENTS[kind]}, ${dateInWords(from)} to ${dateInWords(to)}`

@@ -22,7 +22,7 @@ const NO_READERS = new Set(
   fahrenheitFrom celsiusFrom typedQuantity typedTemperature typedLength typedPastDay inchesFrom degreeDays calendarOf
   roundsAddress walkAddress homesAddress suppliesAddress stockFields logQueryText tickValue recordOfTick
   writeHouseholdFile matchingFaults apiDocument billUnitInWords unitsFor billReadings csvOptions roleFaults stepInWords
-  runOf isListOfDays assemble ventilatorScreens peopleTyped devicesTyped eventsTyped chosenSystem filterTyped
+  runOf isListOfDays assemble ventilatorScreens peopleTyped devicesTyped chosenSystem filterTyped
   systemTyped contactsTyped placeTyped tickable readWhen numbersOf stepBefore mayAddAnother moved equipmentOf
   equipmentWords systemName known freshId one placesFor keptAsShown encodeWalk withoutLast finderHref addressOf
   addressAfter addressBefore encodeWatch rememberOnPhone dayAt dayOfMinute phoneCookie`.split(/\s+/),

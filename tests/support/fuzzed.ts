@@ -92,7 +92,6 @@ export const FUZZED: Record<string, Fuzzed> = {
   ),
   readPeople: typed(),
   readContacts: typed(),
-  readEvents: typed(),
   readDevices: typed(HOME.devices),
   readPlace: typed(TABLES),
   readSystem: typed('us'),
@@ -120,7 +119,7 @@ export const FUZZED: Record<string, Fuzzed> = {
     args: (words) =>
       fc
         .tuple(
-          fc.constantFrom('climate', 'people', 'systems', 'filters', 'devices', 'events'),
+          fc.constantFrom('climate', 'people', 'systems', 'filters', 'devices'),
           anyText,
           fc.boolean(),
           anyTyped(words),

@@ -114,7 +114,7 @@ export function places({ home, bare, entry, brief, upload, tokens }: There): Rec
     '/home/[household]/check/watch': { owner: [`${own}/check/watch`] },
     '/home/[household]/details': { owner: [`${own}/details`, `${empty}/details`], technician: [`${own}/details`] },
     '/home/[household]/details/[...part]': {
-      owner: ['contacts', 'climate', 'people', 'systems/main', 'filters/hall', 'filters/new', 'devices', 'events'].map(
+      owner: ['contacts', 'climate', 'people', 'systems/main', 'filters/hall', 'filters/new', 'devices'].map(
         (part) => `${own}/details/${part}`,
       ),
     },

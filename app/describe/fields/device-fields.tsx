@@ -33,7 +33,7 @@ export function DeviceFields({ tickable, rows, ...group }: DeviceFieldsProps) {
         </p>
         {Array.from({ length: rows }, (_, row) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: the rows are fields by number, and never move
-          <div className="inline alarm" key={row}>
+          <div className="inline entry" key={row}>
             <input type="hidden" name={`alarm-${row}-id`} value={group.typed[`alarm-${row}-id`]?.[0] ?? ''} />
             <SelectField id={`alarm-${row}`} label={`Alarm ${row + 1}`} {...fieldOf(group, `alarm-${row}`)}>
               <option value="none">none</option>

@@ -5,12 +5,11 @@ import { type DescribeTables, freshId, type Read, type Typed } from './answers'
 import { ventilatorScreens } from './assemble'
 import { readDevices } from './devices'
 import { readFilter } from './filter'
-import { readEvents } from './log'
 import { readPeople } from './people'
 import { readPlace } from './place'
 import { keptAsShown, readSystem } from './system'
 
-export const GROUPS = ['climate', 'people', 'systems', 'filters', 'devices', 'events'] as const
+export const GROUPS = ['climate', 'people', 'systems', 'filters', 'devices'] as const
 export type Group = (typeof GROUPS)[number]
 
 /** Which part of a home is changed: for a system or a filter which one, `new` for one more; a filter's system where it is new. */
@@ -81,8 +80,6 @@ function changed(home: Household, part: Part, typed: Typed, tables: DescribeTabl
         devices,
         filters: [...home.filters, ...screensOfNew(home, devices)],
       }))
-    case 'events':
-      return mapped(readEvents(typed), (dustEvents) => ({ ...home, dustEvents }))
   }
 }
 

@@ -13,7 +13,6 @@ import { describedHome, draftZone, stepFaults } from '@/lib/forms/describe/descr
 import { alarmRows, devicesTyped, readDevices } from '@/lib/forms/describe/devices'
 import { COOL_WORDS, equipmentOf, equipmentWords, FUELS, HOW } from '@/lib/forms/describe/equipment'
 import { filterTyped, placesFor, readFilter, sizeSaid } from '@/lib/forms/describe/filter'
-import { eventsTyped, readEvents } from '@/lib/forms/describe/log'
 import { parseEdit } from '@/lib/forms/describe/parse-edit'
 import { parseStep } from '@/lib/forms/describe/parse-step'
 import { peopleTyped, readPeople } from '@/lib/forms/describe/people'
@@ -305,7 +304,6 @@ describe('changing what is described', () => {
           }
           same({ group: 'people', subject: '' }, peopleTyped(home))
           same({ group: 'devices', subject: '' }, devicesTyped(home))
-          same({ group: 'events', subject: '' }, eventsTyped(home.dustEvents))
           for (const system of home.systems) same({ group: 'systems', subject: system.id }, systemTyped(system, home))
           for (const filter of home.filters)
             same({ group: 'filters', subject: filter.id }, { ...filterTyped(filter), system: [filter.system] })
@@ -524,7 +522,6 @@ describe('whatever is sent', () => {
           const described = describedHome(draft, { tables: TABLES, today: () => ON })
           if (described.ok) planHousehold(described.home, tables, ON)
           readContacts(one)
-          readEvents(one)
           readDevices(one, aHousehold().devices)
           alarmRows(one)
           sizeSaid(one, tables.commonSizes)

@@ -62,18 +62,15 @@ export default databasePage(async ({ params, searchParams }: PageProps) => {
           </>
         )}
 
-        <h2>Dusty times</h2>
-        {home.dustEvents.length === 0 && <p>None. Building work, wildfire smoke and pollen fill a filter sooner.</p>}
+        <h2>Dusty, hot and cold times</h2>
+        {home.dustEvents.length + (home.weather ?? []).length === 0 && (
+          <p>None. Building work, wildfire smoke, pollen and a heat wave fill a filter sooner.</p>
+        )}
         <ul>
           {home.dustEvents.map((event) => (
             <li key={`${event.kind} ${event.from} ${event.to}`}>{dustEventInWords(event)}</li>
           ))}
         </ul>
-        {mayChange && (
-          <p>
-            <Link href={`${details}/events`}>Change the dusty times</Link>
-          </p>
-        )}
         {(home.weather ?? []).length > 0 && (
           <ul>
             {(home.weather ?? []).map((spell) => (

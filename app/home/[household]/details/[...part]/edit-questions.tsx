@@ -1,5 +1,4 @@
 import { DeviceFields } from '@/app/describe/fields/device-fields'
-import { EventFields } from '@/app/describe/fields/event-fields'
 import { FilterFields } from '@/app/describe/fields/filter-fields'
 import type { GroupProps } from '@/app/describe/fields/group'
 import { PeopleFields } from '@/app/describe/fields/people-fields'
@@ -28,8 +27,6 @@ export function EditQuestions({ screen, group, done }: EditQuestionsProps) {
       return <FilterFields {...group} places={screen.places} systems={screen.systems} sizeSaid={done?.said ?? []} />
     case 'devices':
       return <DeviceFields {...group} tickable={screen.tickable} rows={rowsOf(group, 'alarm', screen.rows) + more} />
-    case 'events':
-      return <EventFields {...group} rows={rowsOf(group, 'event', screen.rows) + more} />
   }
 }
 

@@ -6,7 +6,6 @@ import { subjectInWords, systemChoices } from '@/lib/core/subject-words'
 import type { Typed } from '@/lib/forms/describe/answers'
 import { alarmRows, devicesTyped, tickable } from '@/lib/forms/describe/devices'
 import { filterTyped, placesFor } from '@/lib/forms/describe/filter'
-import { eventsTyped } from '@/lib/forms/describe/log'
 import { peopleTyped } from '@/lib/forms/describe/people'
 import { placeTyped } from '@/lib/forms/describe/place'
 import { systemTyped } from '@/lib/forms/describe/system'
@@ -25,7 +24,6 @@ export type EditScreen = {
   | { kind: 'systems'; units: Household['units'] }
   | { kind: 'filters'; places: FilterPlace[]; systems: Systems }
   | { kind: 'devices'; tickable: { value: string; kind: DeviceKind; label: string }[]; rows: number }
-  | { kind: 'events'; rows: number }
 )
 
 /** The page of one part; null where there is no such part. */
@@ -59,14 +57,6 @@ export function editScreenOf(home: Household, group: string, subject: string): E
         rows,
       }
     }
-    case 'events':
-      return {
-        ...fixed,
-        kind: 'events',
-        title: 'Dusty times',
-        typed: eventsTyped(home.dustEvents),
-        rows: home.dustEvents.length + 2,
-      }
     default:
       return null
   }

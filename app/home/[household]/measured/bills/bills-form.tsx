@@ -52,7 +52,7 @@ export function BillsForm({ household, systems, units }: BillsFormProps) {
             </p>
             {Array.from({ length: rows }, (_, row) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: the rows are fields by number, and never move
-              <div className="inline alarm" key={row}>
+              <div className="inline entry" key={row}>
                 <TextField
                   id={`from-${row}`}
                   label={`Bill ${row + 1}, from`}

@@ -43,7 +43,8 @@ export default databasePage(async ({ params, searchParams }: Props) => {
         </p>
         <h1>Something happened</h1>
         <p className="lead">
-          Smoke, building work or a heat wave fill a filter sooner. Say when it was, and the dates move.
+          Smoke, building work or a heat wave fill a filter sooner. Say when it was, or when it is planned, and the
+          dates move.
         </p>
         <Moved home={home} id={id} on={on} did={typeof did === 'string' ? did : ''} mayChange={mayChange} />
         {mayChange && <HappenedForm household={id} degrees={home.units === 'us' ? '°F' : '°C'} />}

@@ -38,24 +38,28 @@ export function HoursForm({ household, systems }: HoursFormProps) {
             </p>
             {Array.from({ length: rows }, (_, row) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: the rows are fields by number, and never move
-              <div className="inline alarm" key={row}>
-                <TextField
-                  id={`from-${row}`}
-                  label={`Days ${row + 1}, from`}
-                  type="date"
-                  {...fieldOf(group, `from-${row}`)}
-                />
-                <TextField id={`to-${row}`} label="to" type="date" {...fieldOf(group, `to-${row}`)} />
-                {SHOWN.map(([quantity, label]) => (
+              <div className="entry" key={row}>
+                <div className="inline">
                   <TextField
-                    key={quantity}
-                    id={`${quantity}-${row}`}
-                    label={label}
-                    inputMode="decimal"
-                    className="short"
-                    {...fieldOf(group, `${quantity}-${row}`)}
+                    id={`from-${row}`}
+                    label={`Days ${row + 1}, from`}
+                    type="date"
+                    {...fieldOf(group, `from-${row}`)}
                   />
-                ))}
+                  <TextField id={`to-${row}`} label="to" type="date" {...fieldOf(group, `to-${row}`)} />
+                </div>
+                <div className="inline">
+                  {SHOWN.map(([quantity, label]) => (
+                    <TextField
+                      key={quantity}
+                      id={`${quantity}-${row}`}
+                      label={label}
+                      inputMode="decimal"
+                      className="short"
+                      {...fieldOf(group, `${quantity}-${row}`)}
+                    />
+                  ))}
+                </div>
               </div>
             ))}
           </fieldset>

@@ -46,7 +46,7 @@ export function MeterForm({ household, systems }: MeterFormProps) {
             </p>
             {Array.from({ length: rows }, (_, row) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: the rows are fields by number, and never move
-              <div className="inline alarm" key={row}>
+              <div className="inline entry" key={row}>
                 <TextField id={`day-${row}`} label={`Day ${row + 1}`} type="date" {...fieldOf(group, `day-${row}`)} />
                 <TextField
                   id={`stand-${row}`}
