@@ -28,6 +28,9 @@ export interface PageOptions {
   baseURL?: string
 }
 
+/** `SLOW=8` makes every page that many times slower, to find what a quick machine gets right by luck only. */
+const SLOW = Number(process.env.SLOW ?? 1)
+
 let browser: Browser
 let contexts: BrowserContext[] = []
 const profiles = new WeakMap<BrowserContext, BrowserContextOptions>()
@@ -58,7 +61,13 @@ export async function newPage(options: PageOptions = {}): Promise<Page> {
       }
     })
   })
-  return context.newPage()
+  const page = await context.newPage()
+  if (SLOW > 1) {
+    context.setDefaultTimeout(30_000 * SLOW)
+    const session = await context.newCDPSession(page)
+    await session.send('Emulation.setCPUThrottlingRate', { rate: SLOW })
+  }
+  return page
 }
 
 /** Lets a matching problem of this test pass, such as the 404 that it asks for. */
