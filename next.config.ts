@@ -4,6 +4,8 @@ export default {
   poweredByHeader: false,
   // Next's development server would write instruction files of its own into the repository.
   agentRules: false,
+  // Every page has its title from the start, for whoever is read the title first: Next would send it after the page.
+  htmlLimitedBots: /.*/,
   // Types are checked over everything, tests too, by .ci/run: a wrong test must not keep a house from its plan.
   typescript: { ignoreBuildErrors: true },
   // A household file of 9 MB must reach the form that says what is wrong with it.

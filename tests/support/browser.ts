@@ -78,7 +78,7 @@ export function expectBrowserProblem(pattern: RegExp): void {
 /** What axe finds on the page as it stands, one line each; an empty list is a clean page. */
 export async function axeFindings(shown: Page): Promise<string[]> {
   const page = profiles.get(shown.context())?.javaScriptEnabled === false ? await scriptedCopy(shown) : shown
-  // A page that the last one led to gets its title a moment after its heading.
+  // Whether or not its title came with its heading: a page that another led to may get it a moment later.
   await until(page, "document.title !== ''")
   const session = await page.context().newCDPSession(page)
   // By the debugger's own line, which the page's policy does not bind: the policy stays as visitors have it.
