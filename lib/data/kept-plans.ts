@@ -1,6 +1,6 @@
 import type { Day } from '@/lib/core/day'
 import type { Viewer } from '@/lib/core/viewer'
-import { type Home, listHomes, listHouseholds, type StoredHousehold } from './households'
+import { type Home, listHomes, readInParts, type StoredHousehold } from './households'
 
 /** A home with its plan, and everything about it where that had to be read. */
 export interface Planned<P> {
@@ -59,9 +59,8 @@ export function keepPlans<P>(
     const found = homes.map((home): Omit<Planned<P>, 'home'> | undefined => find(home, today(home)))
     const missing = homes.filter((_, i) => !found[i]).map(({ id }) => id)
     const made = new Map<string, Omit<Planned<P>, 'home'>>()
-    for (const household of missing.length > 0 ? await listHouseholds(viewer, missing) : []) {
-      made.set(household.id, { plan: of(household, today(household)), stored: household })
-    }
+    for await (const part of readInParts(viewer, missing))
+      for (const household of part) made.set(household.id, { plan: of(household, today(household)), stored: household })
     // A home that is gone since the list was read has neither.
     return homes.flatMap((home, i) => {
       const planned = found[i] ?? made.get(home.id)

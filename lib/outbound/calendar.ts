@@ -24,6 +24,13 @@ export interface FeedEvent {
   on: Day
 }
 
+interface FeedOptions {
+  /** Where this program is reached, without a slash at the end. */
+  origin: string
+  /** More homes than one are in the calendar. */
+  many: boolean
+}
+
 const SIX_HOURS_SECONDS = 6 * 60 * 60
 /** Nine in the morning of the day itself: an all-day event begins at midnight. */
 const ALARM_AFTER_START_SECONDS = 9 * 60 * 60
@@ -31,9 +38,9 @@ const ALARM_AFTER_START_SECONDS = 9 * 60 * 60
 /**
  * The events of some homes, one an item; a closed home has none. A changed filter's item keeps its UID and moves. Only a
  * write (which raises the revision) or a new day changes anything, so the two together are a SEQUENCE that never falls.
+ * Where the calendar is one of many homes, each title says which.
  */
-export function feedEvents(homes: readonly PlannedHome[], origin: string): FeedEvent[] {
-  const many = homes.length > 1
+export function feedEvents(homes: readonly PlannedHome[], { origin, many }: FeedOptions): FeedEvent[] {
   return homes.flatMap(({ stored, plan, on }) => {
     if (stored.state === 'closed') return []
     const sequence = stored.revision * 2 + Math.max(0, dayNumber(on) - dayNumber('2026-01-01'))
@@ -66,16 +73,21 @@ export function feedTag(events: readonly FeedEvent[], name: string): string {
 
 const END = 'END:VCALENDAR'
 
-/** The feed as RFC 5545 text: whole-day events, one alarm each, which don't make anybody busy. */
-export function calendarText(events: readonly FeedEvent[], { name }: { name: string }): string {
-  const calendar = ical({
+/** A feed as RFC 5545 text, from the lines of its events. */
+export function calendarText(eventLines: string, { name }: { name: string }): string {
+  const around = ical({
     name,
     prodId: { company: 'Plenum', product: 'Calendar', language: 'EN' },
     method: ICalCalendarMethod.PUBLISH,
     ttl: SIX_HOURS_SECONDS,
-  })
-  const around = calendar.toString()
-  let within = ''
+  }).toString()
+  return `${around.slice(0, -END.length)}${eventLines}${END}`
+}
+
+/** The lines of some events, folded: whole days, one alarm each, which don't make anybody busy. */
+export function linesOfEvents(events: readonly FeedEvent[]): string {
+  const calendar = ical()
+  let lines = ''
   for (const { uid, day, title, text, address, sequence, on } of events) {
     const event = calendar.createEvent({
       id: uid,
@@ -91,9 +103,9 @@ export function calendarText(events: readonly FeedEvent[], { name }: { name: str
       transparency: ICalEventTransparency.TRANSPARENT,
     })
     event.createAlarm({ type: ICalAlarmType.display, triggerAfter: ALARM_AFTER_START_SECONDS, description: title })
-    within += event.toString()
+    lines += event.toString()
   }
-  return `${around.slice(0, -END.length)}${foldLines(within)}${END}`
+  return foldLines(lines)
 }
 
 function atMidnightUtc(day: Day): Date {

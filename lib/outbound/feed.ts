@@ -5,9 +5,9 @@ import { today } from '@/lib/clock'
 import type { HouseholdPlan } from '@/lib/core/plan-types'
 import type { Act, Viewer } from '@/lib/core/viewer'
 import { findFeed, renewFeed, saveFeed } from '@/lib/data/feeds'
-import { type Home, listHomes, listHouseholds } from '@/lib/data/households'
+import { type Home, listHomes, readInParts } from '@/lib/data/households'
 import type { KeptPlans } from '@/lib/data/kept-plans'
-import { calendarText, feedEvents, feedTag } from './calendar'
+import { calendarText, type FeedEvent, feedEvents, feedTag, linesOfEvents } from './calendar'
 import { hasAlready } from './if-none-match'
 
 /** `/calendar/<secret>.ics`. */
@@ -29,10 +29,15 @@ export async function changeFeedAddress(act: Act, id: string): Promise<{ path: s
   return renewed.ok ? { path: calendarPath(secret) } : null
 }
 
-interface Kept {
-  key: string
+interface Calendar {
   tag: string
   text: string
+}
+
+interface Kept {
+  key: string
+  /** Kept from the moment it is begun: who asks meanwhile waits for the same. */
+  calendar: Promise<Calendar>
 }
 
 // Some hundred texts of a few kilobytes; the one not asked for the longest goes first.
@@ -48,7 +53,7 @@ export async function answerFeed(request: Request, file: string, plans: KeptPlan
   const wanted = homes.filter(({ id }) => feed.householdId === null || id === feed.householdId)
   // A home that the account sees no more.
   if (feed.householdId !== null && wanted.length === 0) return refuse(request)
-  const { tag, text } = await findText(feed.id, feed.viewer, wanted, plans)
+  const { tag, text } = await findCalendar(feed.id, feed.viewer, wanted, plans)
   const headers = { etag: tag, 'cache-control': 'private, no-cache', 'x-robots-tag': 'noindex' }
   if (hasAlready(request, tag)) return new Response(null, { status: 304, headers })
   return new Response(text, {
@@ -60,33 +65,38 @@ export async function answerFeed(request: Request, file: string, plans: KeptPlan
   })
 }
 
-async function findText(id: string, viewer: Viewer, homes: Home[], plans: KeptPlans<HouseholdPlan>): Promise<Kept> {
+function findCalendar(id: string, viewer: Viewer, homes: Home[], plans: KeptPlans<HouseholdPlan>): Promise<Calendar> {
   const key = homes.map((home) => `${home.id} ${home.revision} ${today(home.timeZone)}`).join('\n')
   const found = kept.get(id)
-  if (found?.key === key) {
-    kept.delete(id)
-    kept.set(id, found)
-    return found
-  }
-  const households = await listHouseholds(
-    viewer,
-    homes.map((home) => home.id),
-  )
-  const planned = households.map((stored) => {
-    const on = today(stored.timeZone)
-    return { stored, on, plan: plans.of(stored, on) }
-  })
-  const only = planned.length === 1 ? planned[0]?.stored.household.name : undefined
-  const name = only ? `Plenum: ${only}` : 'Plenum'
-  const events = feedEvents(planned, publicUrl())
-  const made = { key, tag: feedTag(events, name), text: calendarText(events, { name }) }
+  const calendar = found?.key === key ? found.calendar : makeCalendar(viewer, homes, plans)
   kept.delete(id)
-  kept.set(id, made)
+  kept.set(id, { key, calendar })
+  // What could not be made is tried again by the next who asks.
+  calendar.catch(() => kept.get(id)?.calendar === calendar && kept.delete(id))
   for (const oldest of kept.keys()) {
     if (kept.size <= KEPT) break
     kept.delete(oldest)
   }
-  return made
+  return calendar
+}
+
+async function makeCalendar(viewer: Viewer, homes: Home[], plans: KeptPlans<HouseholdPlan>): Promise<Calendar> {
+  const ids = homes.map(({ id }) => id)
+  const options = { origin: publicUrl(), many: homes.length > 1 }
+  const events: FeedEvent[] = []
+  let lines = ''
+  let name = 'Plenum'
+  for await (const part of readInParts(viewer, ids)) {
+    const planned = part.map((stored) => {
+      const on = today(stored.timeZone)
+      return { stored, on, plan: plans.of(stored, on) }
+    })
+    const some = feedEvents(planned, options)
+    for (const event of some) events.push(event)
+    lines += linesOfEvents(some)
+    if (!options.many && part[0]) name = `Plenum: ${part[0].household.name}`
+  }
+  return { tag: feedTag(events, name), text: calendarText(lines, { name }) }
 }
 
 // Only wrong addresses count, so that a calendar program for many people never waits because of one old address.

@@ -11,7 +11,7 @@ import type { StoredHousehold } from '@/lib/data/households'
 import { importHouseholds } from '@/lib/data/import'
 import { keepPlans } from '@/lib/data/kept-plans'
 import { migrate } from '@/lib/data/migrate'
-import { calendarText, feedEvents, feedTag } from '@/lib/outbound/calendar'
+import { calendarText, feedEvents, feedTag, linesOfEvents } from '@/lib/outbound/calendar'
 import { runReminders } from '@/lib/outbound/runner'
 import { openPostOffice } from '../support/post-office'
 import { manyHouseholds } from './many-households'
@@ -31,7 +31,7 @@ export async function feedRows(): Promise<Row[]> {
     }
     return { stored, on: ON, plan: planHousehold(household, tables, ON) }
   })
-  const whole = feedEvents(homes, ORIGIN).slice(0, 1000)
+  const whole = feedEvents(homes, { origin: ORIGIN, many: true }).slice(0, 1000)
   const alone = () => {
     const calendar = ical({ name: 'Plenum', method: ICalCalendarMethod.PUBLISH, ttl: 21_600 })
     for (const { uid, day, title, text, address, sequence, on } of whole) {
@@ -46,8 +46,8 @@ export async function feedRows(): Promise<Row[]> {
   }
   // Ours begins at the plans: words, tag and text.
   const ours = () => {
-    const events = feedEvents(homes, ORIGIN).slice(0, 1000)
-    return feedTag(events, 'Plenum') + calendarText(events, { name: 'Plenum' })
+    const events = feedEvents(homes, { origin: ORIGIN, many: true }).slice(0, 1000)
+    return feedTag(events, 'Plenum') + calendarText(linesOfEvents(events), { name: 'Plenum' })
   }
   const { generator, product } = await medians(15, { generator: alone, product: ours })
   return [

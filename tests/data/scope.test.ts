@@ -29,6 +29,7 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
   listHomes: (f, w) => call(f, w.viewer),
   listExportNames: (f, w) => call(f, w.viewer),
   listHouseholds: (f, w) => call(f, w.viewer, [w.home]),
+  readInParts: async (f, w) => (await (call(f, w.viewer, [w.home]) as AsyncGenerator<unknown[]>).next()).value,
   findHousehold: (f, w) => call(f, w.viewer, w.home),
   getHousehold: async (f, w) =>
     (call(f, w.viewer, w.home) as Promise<unknown>).catch((error) =>
@@ -177,7 +178,7 @@ async function exported(): Promise<Map<string, (...args: never[]) => unknown>> {
 }
 
 function asksWho(f: (...args: never[]) => unknown): boolean {
-  return /^(async )?function \w+\(([^)]*)\b(viewer|act)\b/.test(f.toString())
+  return /^(async )?function\*? \w+\(([^)]*)\b(viewer|act)\b/.test(f.toString())
 }
 
 test('every question that takes who asks is walked here', async () => {

@@ -6,7 +6,7 @@ import { addDays, type Day } from '@/lib/core/day'
 import type { Household } from '@/lib/core/household'
 import { planHousehold } from '@/lib/core/plan'
 import type { StoredHousehold } from '@/lib/data/households'
-import { calendarText, feedEvents, feedTag } from '@/lib/outbound/calendar'
+import { calendarText, feedEvents, feedTag, linesOfEvents } from '@/lib/outbound/calendar'
 import { aHousehold } from '../support/a-household'
 
 const ORIGIN = 'https://plenum.example.org'
@@ -25,8 +25,12 @@ function planned(household: Household, change: Partial<StoredHousehold> = {}, on
   return { stored: stored(household, change), plan: planHousehold(household, tables, on), on }
 }
 
+function eventsOf(homes: ReturnType<typeof planned>[]) {
+  return feedEvents(homes, { origin: ORIGIN, many: homes.length > 1 })
+}
+
 function textOf(homes: ReturnType<typeof planned>[]): string {
-  return calendarText(feedEvents(homes, ORIGIN), { name: 'Plenum' })
+  return calendarText(linesOfEvents(eventsOf(homes)), { name: 'Plenum' })
 }
 
 /** ical.js is an independent reader of RFC 5545. */
@@ -83,12 +87,12 @@ test('a changed filter moves its event: the same UID, a later day, a higher SEQU
 
 test('a day that passes without a change gives the same tag; a change gives another', () => {
   const home = aHousehold({ since: '2026-09-01', readings: [] })
-  const events = feedEvents([planned(home)], ORIGIN)
-  const nextDay = feedEvents([planned(home, {}, addDays(ON, 1))], ORIGIN)
+  const events = eventsOf([planned(home)])
+  const nextDay = eventsOf([planned(home, {}, addDays(ON, 1))])
   expect(feedTag(nextDay, 'Plenum')).toBe(feedTag(events, 'Plenum'))
   expect(nextDay[0]?.sequence).toBeGreaterThan(events[0]?.sequence ?? 0)
   const off = { task: 'alarm-test', subject: 'co1', until: '2027-06-01', byName: 'ann' } as const
-  expect(feedTag(feedEvents([planned(home, { putOffs: [off] })], ORIGIN), 'Plenum')).not.toBe(feedTag(events, 'Plenum'))
+  expect(feedTag(eventsOf([planned(home, { putOffs: [off] })]), 'Plenum')).not.toBe(feedTag(events, 'Plenum'))
 })
 
 test('an item that is put off stands on the day until which it is', () => {
@@ -127,7 +131,7 @@ test('SEQUENCE never falls, whatever is written and however days pass', () => {
         // Only a moved household, which is a write, ever takes a day back.
         revision += days < 0 ? writes + 1 : writes
         on = addDays(on, days)
-        const sequence = feedEvents([planned(aHousehold(), { revision }, on)], ORIGIN)[0]?.sequence ?? 0
+        const sequence = eventsOf([planned(aHousehold(), { revision }, on)])[0]?.sequence ?? 0
         expect(sequence).toBeGreaterThanOrEqual(last)
         last = sequence
       }

@@ -7,6 +7,7 @@ import { importHouseholds } from '@/lib/data/import'
 import { keepPlans } from '@/lib/data/kept-plans'
 import { addRecord } from '@/lib/data/records'
 import { answerFeed, changeFeedAddress, createFeed } from '@/lib/outbound/feed'
+import { manyHouseholds } from '../bench/many-households'
 import { aHousehold } from '../support/a-household'
 import { as, freshDatabase, someone } from '../support/fresh-database'
 
@@ -55,6 +56,44 @@ test('an unchanged feed answers 304 without planning anew, and another day witho
   process.env.PLENUM_NOW = '2026-11-26T18:00:00Z'
   expect((await ask(path, { 'if-none-match': etag })).status).toBe(304)
   expect((await ask(path, { 'if-none-match': '"another"' })).status).toBe(200)
+})
+
+test('a calendar of many homes is made in parts, between which others have their turn, and once for all who ask meanwhile', async () => {
+  const owner = await someone('ivy')
+  await importHouseholds(as(owner), manyHouseholds(450, '2026-11-25'))
+  const path = (await createFeed(as(owner)))?.path ?? ''
+  const before = made
+  const seen = new Set<number>()
+  let isMade = false
+  const watch = () => {
+    seen.add(made - before)
+    if (!isMade) setImmediate(watch)
+  }
+  watch()
+  const [one, other] = await Promise.all([ask(path), ask(path)])
+  isMade = true
+  const text = await one.text()
+  expect(await other.text()).toBe(text)
+  expect(made - before).toBe(450)
+  expect([...seen].filter((count) => count < 450)).toEqual([0, 200, 400])
+  // Each event once, and every part in it.
+  const uids = text.match(/^UID:.*(?:\r\n .*)*/gm) ?? []
+  expect(new Set(uids).size).toBe(uids.length)
+  expect(uids.length).toBe(text.match(/^END:VEVENT/gm)?.length)
+  expect(new Set(uids.map((uid) => uid.slice(4, 24))).size).toBeGreaterThan(400)
+})
+
+test('a calendar that could not be made is tried again by whoever asks next', async () => {
+  const { path } = await home('jan')
+  const failing = {
+    ...plans,
+    of() {
+      throw new Error('no plan')
+    },
+  }
+  const request = new Request(`http://localhost:3000${path}`)
+  await expect(answerFeed(request, path.replace('/calendar/', ''), failing)).rejects.toThrow('no plan')
+  expect((await ask(path)).status).toBe(200)
 })
 
 test('a record moves the feed at once', async () => {

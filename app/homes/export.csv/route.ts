@@ -4,9 +4,7 @@ import { csvText } from '@/lib/core/csv'
 import { compareNames } from '@/lib/core/home-list'
 import { sheetRows } from '@/lib/core/unit-sheet'
 import { may } from '@/lib/core/viewer'
-import { listHomes, listHouseholds, type StoredHousehold } from '@/lib/data/households'
-
-const HOMES_A_PART = 500
+import { listHomes, readInParts, type StoredHousehold } from '@/lib/data/households'
 
 // Whoever may bring a sheet back may take it: it holds how to get in.
 export const GET = handler({
@@ -17,16 +15,8 @@ export const GET = handler({
       ({ building, state, role }) => building !== null && state === 'open' && may(role, 'manage'),
     )
     const stored: StoredHousehold[] = []
-    for (let start = 0; start < homes.length; start += HOMES_A_PART) {
-      stored.push(
-        ...(await listHouseholds(
-          viewer,
-          homes.slice(start, start + HOMES_A_PART).map(({ id }) => id),
-        )),
-      )
-      // Ten thousand homes take a while to read: others have their turn in between.
-      await new Promise((resolve) => setImmediate(resolve))
-    }
+    const ids = homes.map(({ id }) => id)
+    for await (const part of readInParts(viewer, ids)) stored.push(...part)
     stored.sort((a, b) => compareNames(a.building ?? '', b.building ?? '') || compareNames(a.name, b.name))
     return new Response(csvText(sheetRows(stored)), {
       headers: {

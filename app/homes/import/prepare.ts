@@ -3,7 +3,7 @@ import { today } from '@/lib/clock'
 import { mergeUnit, newUnit, newUnitInWords, type UnitPlace } from '@/lib/core/unit-merge'
 import type { SheetUnit } from '@/lib/core/unit-sheet'
 import type { Viewer } from '@/lib/core/viewer'
-import { type Home, listHomes, listHouseholds, type StoredHousehold } from '@/lib/data/households'
+import { type Home, listHomes, readInParts, type StoredHousehold } from '@/lib/data/households'
 import type { ChangedUnit, FreshUnit } from '@/lib/data/save-units'
 import { freshId } from '@/lib/forms/describe/answers'
 import { householdRules } from '@/lib/forms/rules/household-rules'
@@ -65,7 +65,7 @@ export async function prepareUnits(
     if (typeof place === 'string') fault(place, line)
     else found.push({ line, row, home: place.home })
   }
-  const stored = await readInParts(viewer, [
+  const stored = await readById(viewer, [
     ...found.flatMap(({ home }) => home?.id ?? []),
     ...known.neighbours(found.flatMap(({ row, home }) => (home ? [] : row.building))),
   ])
@@ -143,15 +143,8 @@ function freeOf(name: string, taken: Set<string>): string {
   return id
 }
 
-const HOMES_A_PART = 500
-
-async function readInParts(viewer: Viewer, ids: readonly string[]): Promise<Map<string, StoredHousehold>> {
-  const wanted = [...new Set(ids)]
+async function readById(viewer: Viewer, ids: readonly string[]): Promise<Map<string, StoredHousehold>> {
   const stored = new Map<string, StoredHousehold>()
-  for (let start = 0; start < wanted.length; start += HOMES_A_PART) {
-    await breath()
-    for (const home of await listHouseholds(viewer, wanted.slice(start, start + HOMES_A_PART)))
-      stored.set(home.id, home)
-  }
+  for await (const part of readInParts(viewer, [...new Set(ids)])) for (const home of part) stored.set(home.id, home)
   return stored
 }
