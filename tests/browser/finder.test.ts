@@ -8,7 +8,16 @@ import { listMessages } from '@/lib/data/messages'
 import { revokeRenterLink } from '@/lib/data/renter-links'
 import { aHomeInTheApp, type HomeInTheApp, inDatabaseOf, signInBrowser } from '../support/a-home-in-the-app'
 import { type RunningApp, startApp } from '../support/app'
-import { axeFindings, DESKTOP, expectBrowserProblem, newPage, PHONE, screenshot } from '../support/browser'
+import {
+  axeFindings,
+  DESKTOP,
+  expectBrowserProblem,
+  newPage,
+  OFFLINE,
+  PHONE,
+  screenshot,
+  until,
+} from '../support/browser'
 import { as } from '../support/fresh-database'
 import { PLAIN_SCENE, renderLightScene } from '../support/light-scene'
 
@@ -106,12 +115,12 @@ for (const javaScript of [false, true]) {
 }
 
 test('the card is kept on the phone, and the finder goes on without the network once it is open', async () => {
-  // Chromium asks for the icon again at each new address.
-  expectBrowserProblem(/ERR_INTERNET_DISCONNECTED.*icon\.svg/)
+  // The icon at each new address, and what a link would like to have ahead.
+  expectBrowserProblem(OFFLINE)
   const page = await open()
   await page.goto('/find')
   await page.getByRole('link', { name: 'No, none of these' }).waitFor()
-  await page.waitForTimeout(500)
+  await until(page, 'navigator.serviceWorker.controller !== null')
   await page.context().setOffline(true)
   await answer(page, ...TO_CARD, 'In a wall', 'Yes, feet on the floor', 'It is off and still')
   await page.goBack()

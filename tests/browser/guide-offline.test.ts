@@ -7,7 +7,7 @@ import { type GuideHome, unknownHome } from '@/lib/guide/place'
 import { aHousehold } from '../support/a-household'
 import { type RunningApp, startApp } from '../support/app'
 import { putHome } from '../support/app-home'
-import { expectBrowserProblem, newPage, PHONE, until } from '../support/browser'
+import { expectBrowserProblem, newPage, OFFLINE, PHONE, until } from '../support/browser'
 import { gentlest, stateOf, walkByTaps } from '../support/guide-walker'
 import { anAccount, besideApp, signInOn } from '../support/signed-in'
 
@@ -44,9 +44,6 @@ function clockOf(page: Page) {
     },
   }
 }
-
-// What a browser says when the network is cut is no fault of the page.
-const OFFLINE = /ERR_INTERNET_DISCONNECTED|Failed to load resource/
 
 test('after one visit every flow is walked by tapping with the network cut', async () => {
   expectBrowserProblem(OFFLINE)

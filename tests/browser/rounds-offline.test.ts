@@ -5,15 +5,12 @@ import { findAccountByEmail } from '@/lib/data/accounts'
 import { closeHousehold } from '@/lib/data/closing'
 import { getHousehold } from '@/lib/data/households'
 import { type RunningApp, startApp } from '../support/app'
-import { axeFindings, expectBrowserProblem, newPage, PHONE, screenshot, until } from '../support/browser'
+import { axeFindings, expectBrowserProblem, newPage, OFFLINE, PHONE, screenshot, until } from '../support/browser'
 import { fortyUnits } from '../support/many-units'
 import { anAccount, besideApp, signInOn } from '../support/signed-in'
 
 const LONG = { timeout: 120_000 }
 const DAY = '2026-11-25'
-// What a browser says when the network is cut is no fault of the page.
-const OFFLINE = /ERR_INTERNET_DISCONNECTED|Failed to load resource|Failed to fetch/
-
 const SENT_TO = '**/homes/record/kept'
 
 let app: RunningApp
