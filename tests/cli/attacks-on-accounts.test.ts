@@ -58,7 +58,9 @@ test('a session of which any sign was changed is nobody’s', async () => {
   expect((await ask(home, { headers: { cookie } })).status).toBe(200)
   const plain = decodeURIComponent(value)
   for (let at = 0; at < plain.length; at += 5) {
-    const other = `${plain.slice(0, at)}${plain[at] === 'a' ? 'b' : 'a'}${plain.slice(at + 1)}`
+    // The last sign of a signature in base64 says four bits only: another with the same four would be the same one.
+    const sign = /[A-Za-f]/.test(plain.charAt(at)) ? 'z' : 'A'
+    const other = `${plain.slice(0, at)}${sign}${plain.slice(at + 1)}`
     const { status } = await ask(home, { headers: { cookie: `${name}=${encodeURIComponent(other)}` } })
     expect([at, status]).toEqual([at, 307])
   }
