@@ -14,6 +14,10 @@ const STORIES = ['account', 'describe', 'guide-memory', 'units'].map((name) => `
 const BROWSER_ON_BOTH = [...STORIES, 'tests/browser-postgresql/**/*.test.ts']
 const BROWSER = ['tests/browser/**/*.test.ts']
 
+const { DAYS_ON, NODE_OPTIONS = '' } = process.env
+// What the tests start has this from them.
+if (DAYS_ON) process.env.NODE_OPTIONS = `${NODE_OPTIONS} --require "${path('./tests/support/days-on.cjs')}"`
+
 // Limits are there to end what hangs, not to measure: two busy cores must not turn a test red.
 export default defineConfig({
   resolve: {

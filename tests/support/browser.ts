@@ -30,6 +30,7 @@ export interface PageOptions {
 
 /** `SLOW=8` makes every page that many times slower, to find what a quick machine gets right by luck only. */
 const SLOW = Number(process.env.SLOW ?? 1)
+const { DAYS_ON } = process.env
 
 let browser: Browser
 let contexts: BrowserContext[] = []
@@ -61,6 +62,10 @@ export async function newPage(options: PageOptions = {}): Promise<Page> {
       }
     })
   })
+  if (DAYS_ON) {
+    await context.addInitScript(`globalThis.daysOn = ${Number(DAYS_ON)}`)
+    await context.addInitScript({ path: join(ROOT, 'tests/support/days-on.cjs') })
+  }
   const page = await context.newPage()
   if (SLOW > 1) {
     context.setDefaultTimeout(30_000 * SLOW)
