@@ -71,17 +71,17 @@ export function listHouseholds(viewer: Viewer, ids?: string[]): Promise<StoredHo
   return together((tx) => readHouseholds(tx, viewer, ids))
 }
 
-// Read, planned and told in some tenths of a second.
-const HOMES_A_PART = 200
+// Few enough to be read by their ids, and to be read, planned and told in some tenths of a second.
+const FEW = 200
 
 /**
  * Those of the given ids that the viewer may see, some hundred at a time. Between two parts whoever else asks has their
  * turn: someone without heat must not wait for the plans of a thousand homes.
  */
 export async function* readInParts(viewer: Viewer, ids: readonly string[]): AsyncGenerator<StoredHousehold[]> {
-  for (let start = 0; start < ids.length; start += HOMES_A_PART) {
+  for (let start = 0; start < ids.length; start += FEW) {
     if (start > 0) await new Promise(setImmediate)
-    yield await listHouseholds(viewer, ids.slice(start, start + HOMES_A_PART))
+    yield await listHouseholds(viewer, ids.slice(start, start + FEW))
   }
 }
 
@@ -118,8 +118,6 @@ export function freeId(id: string, taken: ReadonlySet<string>): string {
 
 // SQLite takes 32,766 values a statement, PostgreSQL somewhat more.
 const IDS_A_STATEMENT = 20_000
-
-const FEW = 20
 
 /** The same inside a transaction, where all tables are read at one moment. */
 export async function readHouseholds(tx: Questions, viewer: Viewer, ids?: string[]): Promise<StoredHousehold[]> {
