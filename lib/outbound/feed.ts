@@ -92,7 +92,7 @@ async function makeCalendar(viewer: Viewer, homes: Home[], plans: KeptPlans<Hous
       return { stored, on, plan: plans.of(stored, on) }
     })
     const some = feedEvents(planned, options)
-    for (const event of some) events.push(event)
+    events.push(...some)
     lines += linesOfEvents(some)
     if (!options.many && part[0]) name = `Plenum: ${part[0].household.name}`
   }

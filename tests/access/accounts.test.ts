@@ -6,7 +6,6 @@ import { acceptInvitation, createInvitation, findOffer } from '@/lib/access/invi
 import { LIMITS } from '@/lib/access/limits'
 import { currentViewer, type SessionCookie, signIn, signOut } from '@/lib/access/sign-in'
 import { createAccountWith, signUp } from '@/lib/access/sign-up'
-import type { Act, Viewer } from '@/lib/core/viewer'
 import { deleteAccount, listAccounts, setSignUps } from '@/lib/data/accounts'
 import { findHousehold, listHomes } from '@/lib/data/households'
 import { importHouseholds } from '@/lib/data/import'
@@ -34,10 +33,8 @@ async function viewerOf(cookies: SessionCookie[]) {
   return viewer
 }
 
-/** An invitation is good for some days from when it is made, by the clock of whoever signs up. */
-function asNow(viewer: Viewer): Act {
-  return { ...as(viewer), at: new Date().toISOString() }
-}
+// An invitation is good for a week from when it is made, by the clock of whoever signs up.
+const NOW = new Date().toISOString()
 
 test('all faults of a sign-up come at once', async () => {
   const asked = await signUp(sentWith(), { email: 'no address', password: 'short' })
@@ -86,7 +83,7 @@ test('a wrong password and an unknown e-mail answer alike', async () => {
 })
 
 test('a link to sign up works once, and its token is not stored', async () => {
-  const invited = await createInvitation(asNow(await viewerOf(ann)), { kind: 'sign-up' })
+  const invited = await createInvitation(as(await viewerOf(ann), NOW), { kind: 'sign-up' })
   const token = invited.ok ? invited.token : ''
   expect((await storedText()).includes(token)).toBe(false)
   expect(await signUp(sentWith(), { email: 'cy@example.org', password: PASSWORD, token })).toEqual({
@@ -103,7 +100,7 @@ test('a link into a home signs its holder up and lets them in, as one', async ()
   const viewer = await viewerOf(ann)
   const imported = await importHouseholds(as(viewer), [aHousehold()])
   const home = imported.ok ? (imported.ids[0] ?? '') : ''
-  const invited = await createInvitation(asNow(viewer), { kind: 'member', householdId: home, role: 'adult' })
+  const invited = await createInvitation(as(viewer, NOW), { kind: 'member', householdId: home, role: 'adult' })
   const token = invited.ok ? invited.token : ''
   expect(await findOffer(token, AT)).toMatchObject({ kind: 'member', from: 'Ann' })
   // Someone whose e-mail is taken uses nothing up.

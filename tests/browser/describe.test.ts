@@ -236,6 +236,7 @@ test('dusty times, a bill and whom to call are entered', async () => {
   await page.getByLabel('Wildfire smoke').check()
   await page.locator('#from').fill('2026-11-01')
   await page.locator('#to').fill('2026-11-10')
+  await isClean(page, 'details-happened')
   await page.getByRole('button', { name: 'Save', exact: true }).click()
   await page.getByText('Saved.').waitFor()
   await page.goto(details)

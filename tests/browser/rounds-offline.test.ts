@@ -11,6 +11,8 @@ import { anAccount, besideApp, signInOn } from '../support/signed-in'
 
 const LONG = { timeout: 120_000 }
 const DAY = '2026-11-25'
+// What could not be sent is thrown in the page too.
+const NOT_SENT = new RegExp(`${OFFLINE.source}|Failed to fetch`)
 const SENT_TO = '**/homes/record/kept'
 
 let app: RunningApp
@@ -92,7 +94,7 @@ test(
   'what is recorded on the walk without network is kept, survives a reload and is sent once when it is back',
   LONG,
   async () => {
-    expectBrowserProblem(OFFLINE)
+    expectBrowserProblem(NOT_SENT)
     const { page, ids } = await onTheWalk('wren')
     const before = await page.locator('.tick input').count()
     await cut(page)
@@ -143,7 +145,7 @@ test('a list is there at every moment while it is kept anew', LONG, async () => 
 })
 
 test('a network that goes while the list is sent loses no tick', LONG, async () => {
-  expectBrowserProblem(OFFLINE)
+  expectBrowserProblem(NOT_SENT)
   const { page, ids } = await onTheWalk('robin')
   // The phone believes it has network; what it sends gets nowhere.
   await page
@@ -164,7 +166,7 @@ test(
   'a home that was closed meanwhile keeps its item on the phone with the reason, and holds no other back',
   LONG,
   async () => {
-    expectBrowserProblem(OFFLINE)
+    expectBrowserProblem(NOT_SENT)
     const { page, ids } = await onTheWalk('lark')
     const units = page.locator('.walk-unit')
     await cut(page)
@@ -195,7 +197,7 @@ test(
   'signing out lets go of the kept lists; what was not sent waits for the one who recorded it, and for nobody else',
   LONG,
   async () => {
-    expectBrowserProblem(OFFLINE)
+    expectBrowserProblem(NOT_SENT)
     const { page, ids } = await onTheWalk('finch')
     await page.context().route(SENT_TO, (route) => route.abort())
     await page.context().setOffline(true)

@@ -76,7 +76,7 @@ export async function newPage(options: PageOptions = {}): Promise<Page> {
 }
 
 /** What a browser says when the network is cut is no fault of the page. */
-export const OFFLINE = /ERR_INTERNET_DISCONNECTED|Failed to load resource|Failed to fetch/
+export const OFFLINE = /ERR_INTERNET_DISCONNECTED|Failed to load resource/
 
 /** Lets a matching problem of this test pass, such as the 404 that it asks for. */
 export function expectBrowserProblem(pattern: RegExp): void {

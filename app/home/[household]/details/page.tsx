@@ -25,6 +25,10 @@ export default databasePage(async ({ params, searchParams }: PageProps) => {
   const { stored } = await loadHome(id, `/home/${id}/details`)
   const { household: home, contacts, accessNote } = stored
   const details = `/home/${id}/details`
+  const times = [
+    ...home.dustEvents.map(dustEventInWords),
+    ...(home.weather ?? []).map((spell) => weatherInWords(spell, home.units)),
+  ]
   const mayChange = may(stored.role, 'manage') && stored.state === 'open'
   const assumed = (home.assumed ?? []).map((one) => assumedInWords(home, one)).filter((say) => say !== null)
   return (
@@ -63,21 +67,12 @@ export default databasePage(async ({ params, searchParams }: PageProps) => {
         )}
 
         <h2>Dusty, hot and cold times</h2>
-        {home.dustEvents.length + (home.weather ?? []).length === 0 && (
-          <p>None. Building work, wildfire smoke, pollen and a heat wave fill a filter sooner.</p>
-        )}
+        {times.length === 0 && <p>None. Building work, wildfire smoke, pollen and a heat wave fill a filter sooner.</p>}
         <ul>
-          {home.dustEvents.map((event) => (
-            <li key={`${event.kind} ${event.from} ${event.to}`}>{dustEventInWords(event)}</li>
+          {times.map((say) => (
+            <li key={say}>{say}</li>
           ))}
         </ul>
-        {(home.weather ?? []).length > 0 && (
-          <ul>
-            {(home.weather ?? []).map((spell) => (
-              <li key={`${spell.kind} ${spell.from} ${spell.to}`}>{weatherInWords(spell, home.units)}</li>
-            ))}
-          </ul>
-        )}
         {mayChange && (
           <p>
             <Link href={`/home/${id}/measured/happened`}>Something happened: smoke, building work, a heat wave</Link>

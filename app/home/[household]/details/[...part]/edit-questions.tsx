@@ -4,6 +4,7 @@ import type { GroupProps } from '@/app/describe/fields/group'
 import { PeopleFields } from '@/app/describe/fields/people-fields'
 import { PlaceFields } from '@/app/describe/fields/place-fields'
 import { SystemFields } from '@/app/describe/fields/system-fields'
+import { MOST_ALARMS } from '@/lib/forms/describe/devices'
 import type { Edited } from '../actions'
 import type { EditScreen } from './edit-screen'
 
@@ -26,13 +27,13 @@ export function EditQuestions({ screen, group, done }: EditQuestionsProps) {
     case 'filters':
       return <FilterFields {...group} places={screen.places} systems={screen.systems} sizeSaid={done?.said ?? []} />
     case 'devices':
-      return <DeviceFields {...group} tickable={screen.tickable} rows={rowsOf(group, 'alarm', screen.rows) + more} />
+      return <DeviceFields {...group} tickable={screen.tickable} rows={rowsOf(group, screen.rows) + more} />
   }
 }
 
-/** As many rows as were shown when they were typed. */
-function rowsOf({ typed }: GroupProps, name: string, least: number): number {
+/** As many rows of alarms as were shown when they were typed. */
+function rowsOf({ typed }: GroupProps, least: number): number {
   let rows = least
-  while (rows < 30 && typed[`${name}-${rows}`] !== undefined) rows++
+  while (rows < MOST_ALARMS && typed[`alarm-${rows}`] !== undefined) rows++
   return rows
 }
