@@ -3,6 +3,7 @@ import { writeHouseholdFile } from '@/lib/forms/household-file'
 import { clientFor } from './connection'
 import type { End } from './ends'
 import { readHouseholds } from './households'
+import { databaseKind } from './place'
 import type { Table } from './tables'
 
 /** How many rows a table has, and the SHA-256 of all of them in the order of its key. */
@@ -40,7 +41,7 @@ export async function exportSums(url: string): Promise<Map<string, string>> {
         select: { id: true },
       })
       const ids = homes.map(({ id }) => id)
-      for (const { id, household } of await readHouseholds(client, SYSTEM, ids)) {
+      for (const { id, household } of await readHouseholds(client, SYSTEM, ids, databaseKind(url))) {
         sums.set(
           id,
           createHash('sha256')

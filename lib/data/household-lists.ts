@@ -2,7 +2,7 @@ import type { Day } from '@/lib/core/day'
 import type { Task } from '@/lib/core/household'
 import type * as Rows from '@/prisma/generated/sqlite/client'
 import { Prisma, type Questions } from './connection'
-import { databaseKind } from './place'
+import type { DatabaseKind } from './place'
 
 interface PutOffRow {
   householdId: string
@@ -56,9 +56,9 @@ export async function readLists(tx: Questions, households: Prisma.Sql): Promise<
  * The same for few households. Over a network every statement is a way there and back, which costs more than the few
  * rows: PostgreSQL is asked once for all of them.
  */
-export async function readFewLists(tx: Questions, ids: readonly string[]): Promise<HouseholdLists> {
+export async function readFewLists(tx: Questions, ids: readonly string[], kind: DatabaseKind): Promise<HouseholdLists> {
   const households = Prisma.join(ids)
-  if (databaseKind() !== 'postgresql') return readLists(tx, households)
+  if (kind !== 'postgresql') return readLists(tx, households)
   const columns = NAMES.map((table) => {
     const order = Prisma.raw(TABLES[table].order)
     const rows = Prisma.sql`SELECT coalesce(json_agg(t ORDER BY ${order}), '[]') FROM ${from(table, households)}`

@@ -5,6 +5,7 @@ import type * as Rows from '@/prisma/generated/sqlite/client'
 import { ask, Prisma, type Questions, together } from './connection'
 import { readFewLists, readLists } from './household-lists'
 import * as values from './household-values'
+import { databaseKind } from './place'
 import { recordValue } from './record-rows'
 import { roleOf, within } from './scope'
 
@@ -119,11 +120,19 @@ export function freeId(id: string, taken: ReadonlySet<string>): string {
 // SQLite takes 32,766 values a statement, PostgreSQL somewhat more.
 const IDS_A_STATEMENT = 20_000
 
-/** The same inside a transaction, where all tables are read at one moment. */
-export async function readHouseholds(tx: Questions, viewer: Viewer, ids?: string[]): Promise<StoredHousehold[]> {
+/**
+ * The same inside a transaction, where all tables are read at one moment. `kind` is that of the database asked, which
+ * is another than the program's own where two are compared.
+ */
+export async function readHouseholds(
+  tx: Questions,
+  viewer: Viewer,
+  ids?: string[],
+  kind = databaseKind(),
+): Promise<StoredHousehold[]> {
   if (ids && ids.length > IDS_A_STATEMENT) {
-    const first = await readHouseholds(tx, viewer, ids.slice(0, IDS_A_STATEMENT))
-    return [...first, ...(await readHouseholds(tx, viewer, ids.slice(IDS_A_STATEMENT)))]
+    const first = await readHouseholds(tx, viewer, ids.slice(0, IDS_A_STATEMENT), kind)
+    return [...first, ...(await readHouseholds(tx, viewer, ids.slice(IDS_A_STATEMENT), kind))]
   }
   if (ids?.length === 0) return []
   const among = ids ? Prisma.sql`h."id" IN (${Prisma.join(ids)})` : Prisma.sql`1 = 1`
@@ -137,6 +146,7 @@ export async function readHouseholds(tx: Questions, viewer: Viewer, ids?: string
       ? await readFewLists(
           tx,
           households.map(({ id }) => id),
+          kind,
         )
       : await readLists(tx, Prisma.sql`SELECT h."id" FROM "Household" h WHERE ${wanted}`)
   const dustEvents = byHousehold(rows.DustEvent)

@@ -125,6 +125,19 @@ test('every table and every home comes over equal, there and back again, and an 
   expect(moments.filter((moment) => !/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}\+00:00$/.test(moment))).toEqual([])
 }, 120_000)
 
+// A move is made with the program's own address on either side, and asks each database in its own words.
+test.each(['old', 'new'] as const)('a move goes there and back with the %s address in the settings', async (own) => {
+  const to = await anEmptyDatabase()
+  const home = join(folder, `back-${own}`, 'plenum.db')
+  for (const [old, next] of [
+    [`file:${file}`, to],
+    [to, `file:${home}`],
+  ] as const) {
+    const moved = await on(own === 'old' ? old : next, () => moveDatabase({ from: old, to: next }))
+    expect(moved.homes).toBe(countRows(file).Household)
+  }
+})
+
 test('a move killed in the middle is recognised, no program starts on what it left, and begun again it is whole', async () => {
   const to = await anEmptyDatabase()
   const large = join(folder, 'large', 'plenum.db')
