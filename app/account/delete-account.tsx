@@ -3,6 +3,7 @@ import { FormChoice } from '@/app/parts/form-field'
 import { PasswordField } from '@/app/parts/password-field'
 import { SubmitButton } from '@/app/parts/submit-button'
 import type { AccountViewer } from '@/lib/access/sign-in'
+import { homeInWords } from '@/lib/core/subject-words'
 import type { Standing } from '@/lib/core/viewer'
 import { type Home, listHomes } from '@/lib/data/households'
 import { listHeirs } from '@/lib/data/members'
@@ -32,7 +33,7 @@ export async function DeleteAccount({ viewer }: { viewer: AccountViewer }) {
       <ul>
         {named.map((home) => (
           <li key={home.id}>
-            <strong>{home.name}</strong>: {fateOf(home.role, heirs.get(home.id))}
+            <strong>{homeInWords(home)}</strong>: {fateOf(home.role, heirs.get(home.id))}
           </li>
         ))}
         <li>Your name, e-mail and password are deleted.</li>

@@ -1,7 +1,8 @@
 import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { type Day, daysBetween } from '@/lib/core/day'
-import { awayInWords, dayInWords, durationInWords, spanInWords } from '@/lib/core/day-words'
+import { awayInWords, durationInWords } from '@/lib/core/day-words'
+import { lookInWords, whoInWords } from '@/lib/core/due-words'
 import { arrowInWords, mediumInWords, sizeInWords } from '@/lib/core/filter-words'
 import type { Household } from '@/lib/core/household'
 import type { LookWorth } from '@/lib/core/look-worth'
@@ -45,11 +46,11 @@ export function DueItem({ household, item, on, whyHref, look, children }: DueIte
             {arrowInWords(filter.place) && `; ${arrowInWords(filter.place)}`}.
           </p>
         )}
-        <p className="due-who">{who(item, on)}</p>
+        <p className="due-who">{whoInWords(item, on)}</p>
         {item.reasons.length > 0 && <p className="due-why">{item.reasons.map(({ say }) => say).join(' ')}</p>}
         {item.lookOn && item.lookOn < item.due && filter?.medium !== 'screen' && (
           <p className="due-look">
-            {lookFor(item.lookOn, look, on)}: much light means it can stay.
+            {lookInWords(item.lookOn, on, look && !look.isWorthIt)}
             {look && ` ${worthInWords(look, item.lookOn <= on ? 'today' : 'then')}`}
           </p>
         )}
@@ -67,18 +68,6 @@ export function DueItem({ household, item, on, whyHref, look, children }: DueIte
   )
 }
 
-function lookFor(lookOn: Day, look: LookWorth | undefined, on: Day): string {
-  const say = look && !look.isWorthIt ? 'You may hold it up to a lamp' : 'Hold it up to a lamp'
-  return lookOn <= on ? `${say} now` : `${say} on ${dayInWords(lookOn, on)}`
-}
-
 function late({ due }: Item, on: Day): string {
   return `${durationInWords(daysBetween(due, on))} overdue`
-}
-
-function who({ doer, earliest, latest, state }: Item, on: Day): string {
-  const name = doer === 'resident' ? 'You' : 'A licensed technician'
-  if (state === 'overdue') return `${name}, as soon as you can.`
-  if (earliest === latest) return `${name}, on that day.`
-  return `${name}, any day ${spanInWords(earliest, latest, on)}.`
 }

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react'
 import { dayInWords } from '@/lib/core/day-words'
 import type { Item } from '@/lib/core/plan-types'
 import type { HomeSheet } from '@/lib/core/sheet'
-import { subjectInWords } from '@/lib/core/subject-words'
+import { homeInWords, subjectInWords } from '@/lib/core/subject-words'
 import type { Tables } from '@/lib/core/tables'
 import { peopleInWords, taskInWords } from '@/lib/core/words'
 import { DueList } from './due-list'
@@ -24,7 +24,7 @@ export function PlanSheet({ sheet, tables, storyHref, children }: PlanSheetProps
   const anchor = (item: Item) => `why-${household.id}-${item.subject}`
   return (
     <article className="sheet" aria-labelledby={`home-${household.id}`}>
-      <h1 id={`home-${household.id}`}>{household.name}</h1>
+      <h1 id={`home-${household.id}`}>{homeInWords(household)}</h1>
       <p className="lead">
         {peopleInWords(household)}. As of {dayInWords(on)}.
       </p>

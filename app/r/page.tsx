@@ -7,7 +7,7 @@ import { tables } from '@/content/tables'
 import { dayInWords } from '@/lib/core/day-words'
 import { effects } from '@/lib/core/effects'
 import type { Item } from '@/lib/core/plan-types'
-import { subjectInWords } from '@/lib/core/subject-words'
+import { homeInWords, subjectInWords } from '@/lib/core/subject-words'
 import { taskInWords } from '@/lib/core/words'
 import { Did } from '../home/[household]/did'
 import { type RentedHome, rentedPage } from './rented-page'
@@ -24,9 +24,9 @@ export default rentedPage(async (home, { searchParams }: Props) => {
   const items = plan.items.filter((item) => !isOff(home, item))
   return (
     <>
-      <RenterNav id={stored.id} name={household.name} current="Due" />
+      <RenterNav id={stored.id} home={household} current="Due" />
       <main id="main" tabIndex={-1}>
-        <h1>{household.name}</h1>
+        <h1>{homeInWords(household)}</h1>
         <p className="lead">{dayInWords(on)}. You are here by a renter’s link: it shows this home and nothing else.</p>
         <Did id={stored.id} did={did} entry={entry} />
         <DueList

@@ -1,4 +1,5 @@
 import { PlaceNav } from '@/app/parts/place-nav'
+import { homeInWords, type Named } from '@/lib/core/subject-words'
 
 const PLACES = [
   { href: '/r', label: 'Due' },
@@ -10,13 +11,13 @@ const PLACES = [
 export type RenterPlace = (typeof PLACES)[number]['label'] | 'Find'
 
 /** The places of a renter's link; Find leads out of the home and back with the card. */
-export function RenterNav({ id, name, current }: { id: string; name: string; current: RenterPlace }) {
+export function RenterNav({ id, home, current }: { id: string; home: Named; current: RenterPlace }) {
   const [due, check, photos, write] = PLACES
   const places = [due, check, { href: `/find?home=${id}`, label: 'Find' }, photos, write]
   return (
     <PlaceNav
       places={places.map((place) => ({ ...place, current: place.label === current }))}
-      home={{ name, href: '/r' }}
+      home={{ name: homeInWords(home), href: '/r' }}
     />
   )
 }

@@ -15,6 +15,7 @@ import { compareNames } from '@/lib/core/home-list'
 import { DOERS, type Doer } from '@/lib/core/household'
 import type { Round } from '@/lib/core/plan-types'
 import { planRounds, type Rounds } from '@/lib/core/rounds'
+import { homeInWords } from '@/lib/core/subject-words'
 import { taskInWords } from '@/lib/core/words'
 import { calendarOf, parseRoundsQuery, type RoundsQuery, roundsAddress, walkAddress } from '@/lib/forms/rounds-query'
 import { CalendarForm } from './calendar-form'
@@ -94,7 +95,7 @@ function RoundList({ doer, rounds, byId }: { doer: Doer; rounds: Round[]; byId: 
             <li key={`${round.on} ${building} ${id}`}>
               <h3>
                 <Link href={walkAddress({ doer, on: round.on, ...where })} prefetch={false}>
-                  {dayInWords(round.on, unit.on)}, {'building' in where ? round.building : unit.name}
+                  {dayInWords(round.on, unit.on)}, {'building' in where ? round.building : homeInWords(unit)}
                   {doer === 'technician' && <OfWhat>a technician’s visit</OfWhat>}
                 </Link>
               </h3>

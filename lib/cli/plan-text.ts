@@ -2,7 +2,7 @@ import { dateInWords, plural } from '@/lib/core/day-words'
 import { mediumInWords, sizeTextInWords } from '@/lib/core/filter-words'
 import type { Household } from '@/lib/core/household'
 import type { Item, Plan, Round } from '@/lib/core/plan-types'
-import { subjectInWords } from '@/lib/core/subject-words'
+import { homeInWords, subjectInWords } from '@/lib/core/subject-words'
 import { doerInWords, stateInWords, taskInWords } from '@/lib/core/words'
 import { table, wrapped } from './text-table'
 
@@ -54,7 +54,8 @@ function visits(plan: Plan, byId: Map<string, Household>): string[][] {
 function whereAndWhat({ building, items }: Round, byId: Map<string, Household>): string {
   const homes = new Set(items.map(({ household }) => household))
   const [only] = homes
-  const where = homes.size === 1 && only !== undefined ? (byId.get(only)?.name ?? only) : building
+  const home = homes.size === 1 && only !== undefined ? (byId.get(only) ?? { name: only }) : { name: building }
+  const where = homeInWords(home)
   const tasks = [...new Set(items.map(({ task }) => taskInWords(task)))].join(', ')
   return `${where}: ${tasks}${homes.size > 1 ? ` in ${plural(homes.size, 'home')}` : ''}`
 }

@@ -13,6 +13,18 @@ const DEVICES: Record<DeviceKind, string> = {
   'condensate-drain': 'drain line',
 }
 
+/** What a home is called, and the building it stands in, if any. */
+export interface Named {
+  name: string
+  building?: string | null
+}
+
+/** A home told apart from those in other buildings: `2B, Elm Court`; `Elm Court 2B` says its building itself. */
+export function homeInWords({ name, building }: Named): string {
+  if (!building || name.toLowerCase().includes(building.toLowerCase())) return name
+  return `${name}, ${building}`
+}
+
 export function deviceInWords(kind: DeviceKind): string {
   return DEVICES[kind]
 }

@@ -1,3 +1,4 @@
+import { homeInWords } from '@/lib/core/subject-words'
 import type { Act, Instant, Viewer } from '@/lib/core/viewer'
 import { ask, together } from './connection'
 import { newId } from './new-id'
@@ -13,7 +14,7 @@ export interface Feed {
   fetchedOn: string | null
 }
 
-const WITH_NAME = { include: { household: { select: { name: true } } } } as const
+const WITH_NAME = { include: { household: { select: { name: true, building: true } } } } as const
 
 /** The calendar addresses of an account, the oldest first. */
 export function listFeeds(viewer: Viewer): Promise<Feed[]> {
@@ -25,7 +26,7 @@ export function listFeeds(viewer: Viewer): Promise<Feed[]> {
       orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
     })
     return rows.map(({ id, householdId, household, createdAt, fetchedOn }) => {
-      return { id, householdId, householdName: household?.name ?? null, createdAt, fetchedOn }
+      return { id, householdId, householdName: household && homeInWords(household), createdAt, fetchedOn }
     })
   })
 }

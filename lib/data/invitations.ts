@@ -1,3 +1,4 @@
+import { homeInWords } from '@/lib/core/subject-words'
 import type { Act, Instant, Role, Viewer } from '@/lib/core/viewer'
 import { closeLinks, forgetNames } from './closing'
 import { ask, type Questions, together } from './connection'
@@ -115,7 +116,11 @@ export function findInvitation(tokenHash: string, at: Instant): Promise<Offer | 
     const row = await db.invitation.findFirst({ where: { tokenHash, ...open(at) }, include: { household: true } })
     if (!row) return null
     const from = await db.user.findUnique({ where: { id: row.createdBy } })
-    return { ...invitation(row), householdName: row.household?.name ?? null, from: from?.name ?? 'whoever hosts this' }
+    return {
+      ...invitation(row),
+      householdName: row.household && homeInWords(row.household),
+      from: from?.name ?? 'whoever hosts this',
+    }
   })
 }
 

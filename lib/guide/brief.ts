@@ -1,4 +1,5 @@
 import type { Filter, Household, System } from '@/lib/core/household'
+import { homeInWords } from '@/lib/core/subject-words'
 import { CHANGED } from './address'
 import type { Episode, EpisodeEvent } from './episode'
 import { HAZARD_WORDS } from './hazard-words'
@@ -79,7 +80,7 @@ function urgencyLines({ outcome, household, roomF, startedAt, vulnerable }: Brie
 function equipmentLines({ household, system }: BriefParts): string[] {
   if (household === null || system === null) return ['Equipment: not described']
   const { heat, cool } = system
-  const lines = [`Home: ${household.name}`, `System: ${system.name}, ${system.delivery}`]
+  const lines = [`Home: ${homeInWords(household)}`, `System: ${system.name}, ${system.delivery}`]
   if (heat !== undefined)
     lines.push(
       line('Heat', [

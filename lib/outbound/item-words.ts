@@ -1,5 +1,5 @@
 import { addDays, type Day } from '@/lib/core/day'
-import { dayInWords, spanInWords } from '@/lib/core/day-words'
+import { lookInWords, whoInWords } from '@/lib/core/due-words'
 import { arrowInWords, mediumInWords, placeInWords, sizeInWords } from '@/lib/core/filter-words'
 import type { Item } from '@/lib/core/plan-types'
 import { subjectInWords } from '@/lib/core/subject-words'
@@ -11,8 +11,8 @@ export function itemTitle({ household }: StoredHousehold, { task, subject }: Ite
   return `${taskInWords(task)}: ${subjectInWords(household, subject)}`
 }
 
-/** What a reminder says of an item, a sentence each: size and place, window, why, what to look for. */
-export function itemSentences(stored: StoredHousehold, item: Item): string[] {
+/** What a reminder says of an item on a day, a sentence each: size and place, window, why, what to look for. */
+export function itemSentences(stored: StoredHousehold, item: Item, on: Day): string[] {
   const said = []
   const filter = stored.household.filters.find(({ id }) => id === item.subject)
   if (filter) {
@@ -22,11 +22,9 @@ export function itemSentences(stored: StoredHousehold, item: Item): string[] {
     const note = stored.placeNotes[filter.id]
     if (note) said.push(`Where: ${note}`)
   }
-  const who = item.doer === 'resident' ? 'You' : 'A licensed technician'
-  said.push(`${who}, any day ${spanInWords(item.earliest, item.latest)}.`)
+  said.push(whoInWords(item, on))
   said.push(...item.reasons.map(({ say }) => say))
-  if (item.lookOn && item.lookOn < item.due && filter?.medium !== 'screen')
-    said.push(`Hold it up to a lamp on ${dayInWords(item.lookOn)}: much light means it can stay.`)
+  if (item.lookOn && item.lookOn < item.due && filter?.medium !== 'screen') said.push(lookInWords(item.lookOn, on))
   return said
 }
 

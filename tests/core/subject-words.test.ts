@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { COOL_SOURCES, DEVICE_KINDS, type Device, type Filter, HEAT_SOURCES, type System } from '@/lib/core/household'
 import { coolSourceInWords, sourceInWords } from '@/lib/core/source-words'
-import { deviceInWords, subjectInWords, systemChoices } from '@/lib/core/subject-words'
+import { deviceInWords, homeInWords, subjectInWords, systemChoices } from '@/lib/core/subject-words'
 import { bareHome } from '../support/plan-of'
 
 const SYSTEMS: System[] = [
@@ -107,4 +107,11 @@ test('two systems of one name are told apart wherever they are named, and a thir
   ])
   expect(systemChoices(home).map(({ name }) => name)).toEqual(['Upstairs, “up”', 'Downstairs', 'Upstairs, “up-2”'])
   expect(subjectInWords(home, 'a')).toBe('wall grille, Upstairs, “up”')
+})
+
+test('a home is called by its building too, unless its name or nobody says one', () => {
+  expect(homeInWords({ name: '2B', building: 'Elm Court' })).toBe('2B, Elm Court')
+  expect(homeInWords({ name: 'ELM court 2B', building: 'Elm Court' })).toBe('ELM court 2B')
+  expect(homeInWords({ name: '2B', building: null })).toBe('2B')
+  expect(homeInWords({ name: '2B' })).toBe('2B')
 })

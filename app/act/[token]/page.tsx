@@ -7,7 +7,7 @@ import { ActionForm } from '@/app/parts/action-form'
 import { SubmitButton } from '@/app/parts/submit-button'
 import { addDays } from '@/lib/core/day'
 import { dayInWords } from '@/lib/core/day-words'
-import { subjectInWords } from '@/lib/core/subject-words'
+import { homeInWords, subjectInWords } from '@/lib/core/subject-words'
 import { taskDoneInWords, taskInWords } from '@/lib/core/words'
 import { type Asked, findAsked } from '@/lib/outbound/act'
 import { actByMail } from './actions'
@@ -34,7 +34,7 @@ function Confirm({ asked, token }: { asked: Asked; token: string }) {
     <>
       <h1>{sentence(asked)}?</h1>
       <p className="lead">
-        {taskInWords(link.task)}, {subject}: {stored.household.name}. {dayInWords(on)}.
+        {taskInWords(link.task)}, {subject}: {homeInWords(stored.household)}. {dayInWords(on)}.
       </p>
       <ActionForm action={actByMail} hidden={{ token }}>
         <SubmitButton kind="main">{link.button === 'later' ? 'Yes, remind me then' : 'Yes, record it'}</SubmitButton>
@@ -55,8 +55,9 @@ function Done({ asked }: { asked: Asked }) {
           : 'It is recorded, and the next day is reckoned from it.'}
       </p>
       <p>
-        You can close this page, or see <Link href={`/home/${stored.id}`}>what is due in {stored.household.name}</Link>{' '}
-        and <Link href={`/home/${stored.id}/log`}>its log</Link>, where it can be taken back.
+        You can close this page, or see{' '}
+        <Link href={`/home/${stored.id}`}>what is due in {homeInWords(stored.household)}</Link> and{' '}
+        <Link href={`/home/${stored.id}/log`}>its log</Link>, where it can be taken back.
       </p>
     </>
   )

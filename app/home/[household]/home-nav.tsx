@@ -1,4 +1,5 @@
 import { PlaceNav } from '@/app/parts/place-nav'
+import { homeInWords, type Named } from '@/lib/core/subject-words'
 
 const PLACES = [
   { path: '', label: 'Due' },
@@ -12,11 +13,11 @@ const PLACES = [
 export type HomePlace = (typeof PLACES)[number]['label']
 
 /** The places of one home; pages that belong to none of them name the one they lead back to. */
-export function HomeNav({ id, name, current }: { id: string; name: string; current: HomePlace }) {
+export function HomeNav({ id, home, current }: { id: string; home: Named; current: HomePlace }) {
   const places = PLACES.map(({ path, label }) => ({
     href: `/home/${id}${path}`,
     label,
     current: label === current,
   }))
-  return <PlaceNav places={places} home={{ name, href: `/home/${id}` }} />
+  return <PlaceNav places={places} home={{ name: homeInWords(home), href: `/home/${id}` }} />
 }

@@ -8,7 +8,7 @@ import { tables } from '@/content/tables'
 import { dayInWords } from '@/lib/core/day-words'
 import { looksWorth } from '@/lib/core/home-story'
 import type { Item } from '@/lib/core/plan-types'
-import { subjectInWords } from '@/lib/core/subject-words'
+import { homeInWords, subjectInWords } from '@/lib/core/subject-words'
 import { may } from '@/lib/core/viewer'
 import { peopleInWords, taskInWords } from '@/lib/core/words'
 import type { StoredHousehold } from '@/lib/data/households'
@@ -35,9 +35,9 @@ async function Page({ params, searchParams }: Props) {
   const due = stored.state === 'closed' ? [] : plan.items.filter((item) => !isOff(item))
   return (
     <>
-      <HomeNav id={id} name={household.name} current="Due" />
+      <HomeNav id={id} home={household} current="Due" />
       <main id="main" tabIndex={-1}>
-        <h1>{household.name}</h1>
+        <h1>{homeInWords(household)}</h1>
         <p className="lead">
           {peopleInWords(household)}. {dayInWords(on)}.
         </p>

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import type { Household } from '@/lib/core/household'
+import { homeInWords } from '@/lib/core/subject-words'
 import { asUnavailable, DatabaseUnavailable } from '@/lib/data/unavailable'
 import { findHome } from './load'
 
@@ -14,7 +15,7 @@ export function homeTitle<P extends { household: string }>(
   return async ({ params }) => {
     const asked = await params
     const home = await homeOf(asked.household)
-    return { title: home ? `${about(home, asked)}, ${home.name}` : say }
+    return { title: home ? `${about(home, asked)}, ${homeInWords(home)}` : say }
   }
 }
 

@@ -11,7 +11,7 @@ export default rentedPage(async (home, { searchParams }: Props) => {
   const { viewer, stored } = home
   return (
     <>
-      <RenterNav id={stored.id} name={stored.household.name} current="Photos" />
+      <RenterNav id={stored.id} home={stored.household} current="Photos" />
       <PhotosPage
         id={stored.id}
         household={stored.household}

@@ -19,7 +19,7 @@ export default rentedPage(async (home, { searchParams }: Props) => {
   const { timeZone } = stored.household
   return (
     <>
-      <RenterNav id={stored.id} name={stored.household.name} current="Write" />
+      <RenterNav id={stored.id} home={stored.household} current="Write" />
       <main id="main" tabIndex={-1}>
         <h1>Write to the landlord</h1>
         <HazardText heading="Danger does not wait for an answer" lines={[FINDER_ESCAPE]} />

@@ -12,6 +12,7 @@ import { requireViewer } from '@/lib/access/page'
 import { compareDays } from '@/lib/core/day'
 import { dayInWords, plural } from '@/lib/core/day-words'
 import { compareNames } from '@/lib/core/home-list'
+import { homeInWords } from '@/lib/core/subject-words'
 import { listHouseholds } from '@/lib/data/households'
 import { parseWalkQuery, walkAddress } from '@/lib/forms/rounds-query'
 import { isShared, listRoundUnits } from '../for-viewer'
@@ -55,7 +56,7 @@ export default databasePage(async ({ searchParams }: PageProps) => {
       <HomesNav current="Rounds" />
       <RememberPage />
       <main id="main" tabIndex={-1} className="walk">
-        <h1>{'building' in walk ? walk.building : here[0]?.unit.name}</h1>
+        <h1>{'building' in walk ? walk.building : here[0] && homeInWords(here[0].unit)}</h1>
         <p className="lead">
           {dayInWords(walk.on)}, by {walk.doer === 'technician' ? 'a licensed technician' : 'you'}.{' '}
           {count === 0

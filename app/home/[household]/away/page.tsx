@@ -26,7 +26,7 @@ export default databasePage(async ({ params }: PageProps<{ household: string }>)
   const isCold = isColdMonth(stored.household.climate, on)
   return (
     <>
-      <HomeNav id={id} name={stored.name} current="Due" />
+      <HomeNav id={id} home={stored} current="Due" />
       <main id="main" tabIndex={-1}>
         <h1>{away ? `Nobody at home until ${dayInWords(away.until, on)}` : 'When nobody is at home'}</h1>
         <p className="lead">

@@ -33,7 +33,7 @@ export default databasePage(async ({ params, searchParams }: PageProps) => {
   const assumed = (home.assumed ?? []).map((one) => assumedInWords(home, one)).filter((say) => say !== null)
   return (
     <>
-      <HomeNav id={id} name={home.name} current="Details" />
+      <HomeNav id={id} home={home} current="Details" />
       <main id="main" tabIndex={-1}>
         <h1>Details</h1>
         <p className="lead">What the dates are reckoned from. Before a change is saved you see what it does to them.</p>

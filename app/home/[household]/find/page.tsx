@@ -27,7 +27,7 @@ export default databasePage(async ({ params, searchParams }: Props) => {
   const photos = await listPhotos(viewer, id)
   return (
     <>
-      <HomeNav id={id} name={household.name} current="Find" />
+      <HomeNav id={id} home={household} current="Find" />
       <main id="main" tabIndex={-1}>
         <h1>Where the filters are</h1>
         {saved && (

@@ -5,6 +5,7 @@ import { now } from '@/app/now'
 import { ErrorSummary } from '@/app/parts/error-summary'
 import { sentenceOf } from '@/app/sentence-of'
 import { compareDays } from '@/lib/core/day'
+import { homeInWords } from '@/lib/core/subject-words'
 import { may } from '@/lib/core/viewer'
 import type { LogEntry } from '@/lib/data/log'
 import { logQueryText, parseLogQuery } from '@/lib/forms/log-filter'
@@ -57,12 +58,12 @@ async function Page({ params, searchParams }: Props) {
   const years = [...new Set(all.filter(({ standing }) => standing).map(({ record }) => record.on.slice(0, 4)))]
   return (
     <>
-      <HomeNav id={id} name={stored.household.name} current="Log" />
+      <HomeNav id={id} home={stored.household} current="Log" />
       <main id="main" tabIndex={-1}>
         <h1>Log</h1>
         <p className="lead">
-          Everything that was done in {stored.household.name}, what was put off, what the self-check wrote down, when
-          nobody was at home and who was reminded, the latest day first.
+          Everything that was done in {homeInWords(stored.household)}, what was put off, what the self-check wrote down,
+          when nobody was at home and who was reminded, the latest day first.
         </p>
         {say && (
           <div className="notice" role="status">

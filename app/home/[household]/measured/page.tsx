@@ -37,7 +37,7 @@ export default databasePage(async ({ params, searchParams }: Props) => {
   const say = sentenceOf(BRING_FAULTS, fault)
   return (
     <>
-      <HomeNav id={id} name={household.name} current="Details" />
+      <HomeNav id={id} home={household} current="Details" />
       <main id="main" tabIndex={-1}>
         <p className="place">
           <Link href={`/home/${id}/details`}>Details</Link>

@@ -17,7 +17,7 @@ export function MeasuredPart({
   const { id, household } = stored
   return (
     <>
-      <HomeNav id={id} name={household.name} current="Details" />
+      <HomeNav id={id} home={household} current="Details" />
       <main id="main" tabIndex={-1}>
         <p className="place">
           <Link href={`/home/${id}/measured`}>Measured hours</Link>

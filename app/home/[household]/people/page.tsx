@@ -27,7 +27,7 @@ export default databasePage(async ({ params }: PageProps<{ household: string }>)
   const hidden = { household: id }
   return (
     <>
-      <HomeNav id={id} name={stored.name} current="Details" />
+      <HomeNav id={id} home={stored} current="Details" />
       <main id="main" tabIndex={-1}>
         <h1>People of {stored.name}</h1>
         {stored.closedOn && (

@@ -18,7 +18,7 @@ export default databasePage(async ({ params, searchParams }: Props) => {
   const { viewer, stored } = await loadHome(id, `/home/${id}/photos`)
   return (
     <>
-      <HomeNav id={id} name={stored.household.name} current="Find" />
+      <HomeNav id={id} home={stored.household} current="Find" />
       <PhotosPage
         id={id}
         household={stored.household}

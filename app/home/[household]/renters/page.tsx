@@ -2,7 +2,7 @@ import { databasePage } from '@/app/database-page'
 import { homeTitle } from '@/app/home/[household]/title'
 import { addYears } from '@/lib/core/day'
 import { dayInWords } from '@/lib/core/day-words'
-import { subjectInWords } from '@/lib/core/subject-words'
+import { homeInWords, subjectInWords } from '@/lib/core/subject-words'
 import { may } from '@/lib/core/viewer'
 import { taskDoneInWords } from '@/lib/core/words'
 import { type LogEntry, listLog } from '@/lib/data/log'
@@ -32,9 +32,9 @@ export default databasePage(async ({ params, searchParams }: Props) => {
   const entries = await listLog(viewer, id, { door: 'link' })
   return (
     <>
-      <HomeNav id={id} name={stored.household.name} current="Details" />
+      <HomeNav id={id} home={stored.household} current="Details" />
       <main id="main" tabIndex={-1}>
-        <h1>Renters of {stored.household.name}</h1>
+        <h1>Renters of {homeInWords(stored.household)}</h1>
         <p className="lead">
           A renter’s link opens this home without an account: what is due, finding and changing the filter, photos,
           Check and writing to you. It never shows your other homes, contacts, notes or who has an account.

@@ -2,6 +2,7 @@ import { databasePage } from '@/app/database-page'
 import { homeTitle } from '@/app/home/[household]/title'
 import { YearStrip } from '@/app/parts/year-strip'
 import { tables } from '@/content/tables'
+import { homeInWords } from '@/lib/core/subject-words'
 import { systemYears } from '@/lib/core/year'
 import { HomeNav } from '../home-nav'
 import { loadHome } from '../load'
@@ -16,9 +17,9 @@ async function Page({ params }: Props) {
   const { household } = stored
   return (
     <>
-      <HomeNav id={id} name={household.name} current="Year" />
+      <HomeNav id={id} home={household} current="Year" />
       <main id="main" tabIndex={-1}>
-        <h1>The year of {household.name}</h1>
+        <h1>The year of {homeInWords(household)}</h1>
         {household.systems.length === 0 && (
           <p className="lead">
             No heating or cooling of this home is described, so there is no year to draw. Details is the place to add

@@ -26,7 +26,7 @@ async function Page({ params }: Props) {
   const until = brief.sharedUntil !== null && brief.sharedUntil > instant(now()) ? brief.sharedUntil : null
   return (
     <>
-      <HomeNav id={id} name={stored.household.name} current="Log" />
+      <HomeNav id={id} home={stored.household} current="Log" />
       <main id="main" tabIndex={-1} className="guide">
         <BriefSheet brief={brief.page} />
         <p className="hint">

@@ -31,7 +31,7 @@ export default databasePage(async ({ params }: { params: Promise<Address> }) => 
   const mayChange = may(stored.role, 'manage') && stored.state === 'open'
   return (
     <>
-      <HomeNav id={id} name={home.name} current="Details" />
+      <HomeNav id={id} home={home} current="Details" />
       <main id="main" tabIndex={-1}>
         <p className="place">
           <Link href={`/home/${id}/details`}>Details</Link>

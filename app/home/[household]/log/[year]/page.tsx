@@ -8,7 +8,7 @@ import { dateInWords, dayInWords } from '@/lib/core/day-words'
 import { mediumInWords, placeInWords, sizeInWords } from '@/lib/core/filter-words'
 import { detailsInWords, doorInWords, recordInWords, subjectOfRecord } from '@/lib/core/log-words'
 import { coolSourceInWords, sourceInWords } from '@/lib/core/source-words'
-import { subjectInWords } from '@/lib/core/subject-words'
+import { homeInWords, subjectInWords } from '@/lib/core/subject-words'
 import { localDay } from '@/lib/core/zone'
 import type { StoredHousehold } from '@/lib/data/households'
 import { type LogEntry, listLog } from '@/lib/data/log'
@@ -32,12 +32,11 @@ async function Page({ params }: Props) {
   const aways = awaysIn(await listPauses(viewer, id, await now()), year)
   return (
     <>
-      <HomeNav id={id} name={stored.household.name} current="Log" />
+      <HomeNav id={id} home={stored.household} current="Log" />
       <main id="main" tabIndex={-1}>
         <h1>Maintenance record {year}</h1>
         <p className="lead">
-          {stored.household.name}
-          {stored.household.building && `, ${stored.household.building}`}. Printed on {dayInWords(on)}.
+          {homeInWords(stored.household)}. Printed on {dayInWords(on)}.
         </p>
         <Equipment stored={stored} />
         <h2>What was done</h2>

@@ -35,7 +35,7 @@ export default databasePage(async ({ params, searchParams }: Props) => {
   const read = await readBrought(file, choices, { home: stored.household, standing, on })
   return (
     <>
-      <HomeNav id={id} name={stored.household.name} current="Details" />
+      <HomeNav id={id} home={stored.household} current="Details" />
       <main id="main" tabIndex={-1}>
         <p className="place">
           <Link href={`/home/${id}/measured`}>Measured hours</Link>

@@ -36,7 +36,7 @@ export default databasePage(async ({ params, searchParams }: Props) => {
   ]
   return (
     <>
-      <HomeNav id={id} name={home.name} current="Details" />
+      <HomeNav id={id} home={home} current="Details" />
       <main id="main" tabIndex={-1}>
         <p className="place">
           <Link href={`/home/${id}/measured`}>Measured hours</Link>

@@ -27,7 +27,7 @@ async function Page({ params }: Props) {
   if (!story) notFound()
   return (
     <>
-      <HomeNav id={id} name={household.name} current="Log" />
+      <HomeNav id={id} home={household} current="Log" />
       <main id="main" tabIndex={-1}>
         <h1>What happened: {story.system.name}</h1>
         <p className="lead">

@@ -31,7 +31,7 @@ async function Page({ params }: Props) {
   const system = household.filters.find((each) => each.id === filter)?.system
   return (
     <>
-      <HomeNav id={id} name={household.name} current="Due" />
+      <HomeNav id={id} home={household} current="Due" />
       <main id="main" tabIndex={-1}>
         <h1>
           Why this day? {taskInWords(item.task)}, {subjectInWords(household, filter)}

@@ -23,7 +23,7 @@ export default rentedPage(async (home, { params }: Props) => {
   if (!task || !filter) notFound()
   return (
     <>
-      <RenterNav id={stored.id} name={household.name} current="Due" />
+      <RenterNav id={stored.id} home={household} current="Due" />
       <main id="main" tabIndex={-1}>
         <h1>
           {taskInWords(task)}, {subjectInWords(household, subject)}

@@ -39,7 +39,7 @@ export default databasePage(async ({ params }: Props) => {
   })
   return (
     <>
-      <HomeNav id={id} name={household.name} current="Find" />
+      <HomeNav id={id} home={household} current="Find" />
       <main id="main" tabIndex={-1}>
         <h1 className="no-print">A label for the grille</h1>
         <p className="lead no-print">

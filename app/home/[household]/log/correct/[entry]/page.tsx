@@ -23,7 +23,7 @@ async function Page({ params }: Props) {
   const subject = subjectOfRecord(record)
   return (
     <>
-      <HomeNav id={id} name={stored.household.name} current="Log" />
+      <HomeNav id={id} home={stored.household} current="Log" />
       <main id="main" tabIndex={-1}>
         <h1>
           Correct: {recordInWords(record).toLowerCase()}, {subjectInWords(stored.household, subject)}

@@ -21,7 +21,7 @@ async function Page({ params }: Props) {
   if (!item) notFound()
   return (
     <>
-      <HomeNav id={id} name={stored.household.name} current="Due" />
+      <HomeNav id={id} home={stored.household} current="Due" />
       <main id="main" tabIndex={-1}>
         <h1>
           Put off: {taskInWords(item.task).toLowerCase()}, {subjectInWords(stored.household, subject)}

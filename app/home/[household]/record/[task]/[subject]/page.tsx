@@ -29,7 +29,7 @@ async function Page({ params }: Props) {
   const filter = household.filters.find((f) => f.id === subject)
   return (
     <>
-      <HomeNav id={id} name={household.name} current="Due" />
+      <HomeNav id={id} home={household} current="Due" />
       <main id="main" tabIndex={-1}>
         <h1>
           {taskInWords(task)}, {subjectInWords(household, subject)}
