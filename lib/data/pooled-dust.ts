@@ -1,7 +1,7 @@
 import type { Day } from '@/lib/core/day'
 import type { DustStart, Household } from '@/lib/core/household'
 import { ask, Prisma, together } from './connection'
-import { listHouseholds, type StoredHousehold } from './households'
+import { readInParts, type StoredHousehold } from './households'
 
 /** Households with the start that each system gets from the others: `pooledHomes` of lib/core, with its tables and day. */
 export type Learn = (homes: readonly Household[]) => Household[]
@@ -61,17 +61,16 @@ export async function poolDust(accountId: string, on: Day, learn: Learn): Promis
   )
   // Read before the transaction: that of a large portfolio would make every other writer wait. What is written to a
   // home meanwhile counts tomorrow.
-  const homes = await listHouseholds(
-    { kind: 'system' },
-    owned.map(({ id }) => id),
-  )
+  const ids = owned.map(({ id }) => id)
+  const homes: StoredHousehold[] = []
+  for await (const part of readInParts({ kind: 'system' }, ids)) homes.push(...part)
   const told = changedStarts(homes, learn(homes.map(({ household }) => household)))
   return together(async (tx) => {
     const taken = await tx.$executeRaw`UPDATE "User" SET "pooledOn" = ${on}
       WHERE "id" = ${accountId} AND "poolsDust" = ${true} AND ("pooledOn" IS NULL OR "pooledOn" < ${on})`
     if (taken === 0) return 0
-    const ids = [...new Set(told.map(({ householdId }) => householdId))]
-    for (const some of parts(ids)) {
+    const changed = [...new Set(told.map(({ householdId }) => householdId))]
+    for (const some of parts(changed)) {
       await tx.$executeRaw`UPDATE "Household" SET "revision" = "revision" + 1 WHERE "id" IN (${Prisma.join(some)})`
     }
     for (const some of parts(told)) {
@@ -86,7 +85,7 @@ export async function poolDust(accountId: string, on: Day, learn: Learn): Promis
         FROM (VALUES ${Prisma.join(rows)}) AS v
         WHERE "System"."householdId" = v.column1 AND "System"."id" = v.column2`
     }
-    return ids.length
+    return changed.length
   })
 }
 

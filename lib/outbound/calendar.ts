@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import ical, { ICalAlarmType, ICalCalendarMethod, ICalEventTransparency } from 'ical-generator'
 import { type Day, dayNumber } from '@/lib/core/day'
 import type { HouseholdPlan } from '@/lib/core/plan-types'
+import { homeInWords } from '@/lib/core/subject-words'
 import type { StoredHousehold } from '@/lib/data/households'
 import { foldLines } from './fold'
 import { itemSentences, itemTitle, recordAddress, shownOn } from './item-words'
@@ -47,8 +48,8 @@ export function feedEvents(homes: readonly PlannedHome[], { origin, many }: Feed
     return plan.items.map((item) => ({
       uid: uidOf(stored.id, item.task, item.subject),
       day: shownOn(stored, item),
-      title: many ? `${itemTitle(stored, item)} (${stored.household.name})` : itemTitle(stored, item),
-      text: itemSentences(stored, item).join('\n'),
+      title: many ? `${itemTitle(stored, item)} (${homeInWords(stored.household)})` : itemTitle(stored, item),
+      text: itemSentences(stored, item, on).join('\n'),
       address: recordAddress(origin, stored.id, item),
       sequence,
       on,

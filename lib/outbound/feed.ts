@@ -3,6 +3,7 @@ import { addressOf, publicUrl } from '@/lib/access/public-url'
 import { hashToken, newToken } from '@/lib/access/tokens'
 import { today } from '@/lib/clock'
 import type { HouseholdPlan } from '@/lib/core/plan-types'
+import { homeInWords } from '@/lib/core/subject-words'
 import type { Act, Viewer } from '@/lib/core/viewer'
 import { findFeed, renewFeed, saveFeed } from '@/lib/data/feeds'
 import { type Home, listHomes, readInParts } from '@/lib/data/households'
@@ -94,7 +95,7 @@ async function makeCalendar(viewer: Viewer, homes: Home[], plans: KeptPlans<Hous
     const some = feedEvents(planned, options)
     events.push(...some)
     lines += linesOfEvents(some)
-    if (!options.many && part[0]) name = `Plenum: ${part[0].household.name}`
+    if (!options.many && part[0]) name = `Plenum: ${homeInWords(part[0].household)}`
   }
   return { tag: feedTag(events, name), text: calendarText(lines, { name }) }
 }

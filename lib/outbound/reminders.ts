@@ -5,7 +5,7 @@ import type { HouseholdPlan } from '@/lib/core/plan-types'
 import { may } from '@/lib/core/viewer'
 import { localDay, weekdayOf } from '@/lib/core/zone'
 import { type Away, listAways } from '@/lib/data/aways'
-import { listHouseholds, type StoredHousehold } from '@/lib/data/households'
+import { readInParts, type StoredHousehold } from '@/lib/data/households'
 import type { KeptPlans } from '@/lib/data/kept-plans'
 import type { Reminded } from '@/lib/data/remindings'
 import type { Advice, Told } from './digest'
@@ -20,7 +20,7 @@ export interface Tidings {
   advice: Advice[]
 }
 
-/** What there is to say to one person: items within two weeks, due or overdue, that nobody has put off. */
+/** What there is to say to one person, home by home: items within two weeks, due or overdue, that nobody has put off. */
 export async function tidingsFor(
   { accountId, name }: Pick<Reminded, 'accountId' | 'name'>,
   at: string,
@@ -35,16 +35,18 @@ export async function tidingsFor(
   const wanted = mine.filter(
     ({ home, plan }) => aways.has(home.id) || plan.items.some(({ state }) => state !== 'later'),
   )
-  const plansById = new Map(wanted.map(({ home, plan }) => [home.id, plan]))
   const unread = wanted.filter(({ stored }) => !stored).map(({ home }) => home.id)
-  const read = unread.length > 0 ? await listHouseholds(viewer, unread) : []
+  const read = new Map<string, StoredHousehold>()
+  for await (const part of readInParts(viewer, unread)) for (const stored of part) read.set(stored.id, stored)
   const told: Told[] = []
   const advice: Advice[] = []
-  for (const stored of [...wanted.flatMap(({ stored }) => stored ?? []), ...read]) {
+  for (const { home, plan, stored = read.get(home.id) } of wanted) {
+    // Gone since the list was read.
+    if (!stored) continue
     const on = localDay(at, stored.timeZone)
     const away = aways.get(stored.id)
     const isAway = away !== undefined && away.until > on
-    for (const item of plansById.get(stored.id)?.items ?? []) {
+    for (const item of plan.items) {
       if (item.state === 'later' || isPutOff(stored, item, on)) continue
       if (isAway && !mustBeTold(item.task, away, on)) continue
       told.push({ stored, item, on })
