@@ -38,8 +38,8 @@ export default async function Layout({ children }: { children: ReactNode }) {
         <OutsideGuide>
           <footer className="colophon">
             <p>
-              Smell gas, or hear a carbon monoxide alarm? Everyone out, touch nothing, and call 911 from outside, well
-              away from the house.
+              Smell gas, or hear a carbon monoxide alarm? Everyone out, touch nothing, and call 911 (or your own
+              emergency number) from outside, well away from the house.
             </p>
           </footer>
         </OutsideGuide>

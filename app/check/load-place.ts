@@ -3,7 +3,7 @@ import { notFound, redirect } from 'next/navigation'
 import { connection } from 'next/server'
 import { requireViewer } from '@/lib/access/page'
 import { now, today } from '@/lib/clock'
-import { subjectInWords } from '@/lib/core/subject-words'
+import { homeInWords, subjectInWords } from '@/lib/core/subject-words'
 import type { Viewer } from '@/lib/core/viewer'
 import { listEpisode } from '@/lib/data/episodes'
 import { findHousehold, type StoredHousehold } from '@/lib/data/households'
@@ -52,11 +52,11 @@ export async function placeOf(viewer: Viewer, id: string, systemId: unknown): Pr
 }
 
 /** What the guide may know of a home, and a phone may keep. */
-export function guideHome({ id, name, household, contacts }: StoredHousehold): GuideHome {
+export function guideHome({ id, household, contacts }: StoredHousehold): GuideHome {
   const { tenure, vulnerable, systems, emergencyNumber, timeZone, filters } = household
   return {
     id,
-    name,
+    name: homeInWords(household),
     timeZone,
     filters: filters
       .filter(({ medium }) => medium !== 'screen')

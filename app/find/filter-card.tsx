@@ -2,6 +2,7 @@ import type { ReactNode } from 'react'
 import { Drawing } from '@/app/parts/drawings/drawing'
 import { FINDER_ESCAPE } from '@/content/finder/finder'
 import { lightInWords } from '@/lib/core/words'
+import { fillEmergency } from '@/lib/guide/export'
 import type { FinderCard } from '@/lib/guide/finder-card'
 import type { ReadSize } from './read-size'
 
@@ -22,7 +23,7 @@ export function FilterCard({ card, title, size, hazards, level = 1, children }: 
   return (
     <article className="filter-card">
       <Heading>{title}</Heading>
-      {hazards && <p className="find-escape">{FINDER_ESCAPE}</p>}
+      {hazards && <p className="find-escape">{fillEmergency(FINDER_ESCAPE)}</p>}
       <p className="filter-card-place">{card.name}</p>
       {card.sizeFrom !== 'none' && (
         <p className="filter-card-size">

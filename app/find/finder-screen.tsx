@@ -3,6 +3,7 @@ import { Drawing } from '@/app/parts/drawings/drawing'
 import { HazardText } from '@/app/parts/hazard-text'
 import { FINDER_ESCAPE } from '@/content/finder/finder'
 import type { DrawingId } from '@/lib/guide/drawing-ids'
+import { fillEmergency } from '@/lib/guide/export'
 import { type FinderWalk, finderHref } from '@/lib/guide/finder-address'
 import { addressAfter, addressBefore, addressOf } from '@/lib/guide/finder-replay'
 import type { FinderQuestion, FinderReferral } from '@/lib/guide/finder-types'
@@ -74,7 +75,7 @@ function answersOf(walk: FinderWalk): string {
 function Escape() {
   return (
     <p className="find-escape">
-      {FINDER_ESCAPE} <Link href="/check">Something is wrong</Link>
+      {fillEmergency(FINDER_ESCAPE)} <Link href="/check">Something is wrong</Link>
     </p>
   )
 }

@@ -2,6 +2,7 @@ import type { Filter, Household, System } from '@/lib/core/household'
 import { homeInWords } from '@/lib/core/subject-words'
 import { CHANGED } from './address'
 import type { Episode, EpisodeEvent } from './episode'
+import { fillEmergency } from './export'
 import { HAZARD_WORDS } from './hazard-words'
 import { bit, hazardsAdmitted, CHANGED as MAY_HAVE_COME } from './monitor'
 import type { TakenStep } from './replay'
@@ -46,7 +47,7 @@ const URGENCY: Record<Severity, string> = {
   0: 'No visit needed now',
   1: 'Visit in the next days',
   2: 'Urgent: today',
-  3: 'Emergency: 911, the home is to be left',
+  3: 'Emergency: {emergency}, the home is to be left',
 }
 
 const NOT_SAID = 'not said'
@@ -70,7 +71,9 @@ function urgencyLines({ outcome, household, roomF, startedAt, vulnerable }: Brie
   // One yes is enough: of the home or of the person in front of the unit.
   const isVulnerable = vulnerable === true || (household?.vulnerable ?? vulnerable)
   return [
-    outcome?.severity === undefined ? 'The self-check is not finished' : URGENCY[outcome.severity],
+    outcome?.severity === undefined
+      ? 'The self-check is not finished'
+      : fillEmergency(URGENCY[outcome.severity], household?.emergencyNumber),
     `Self-check begun: ${startedAt}`,
     `Room temperature: ${roomF === null ? NOT_SAID : `${roomF} °F`}`,
     `Someone who can not stand cold or heat: ${isVulnerable === null ? NOT_SAID : isVulnerable ? 'yes' : 'none noted'}`,

@@ -92,6 +92,6 @@ export function replayIn(place: GuidePlace, flow: Flow, walk: Walk): Replay {
 }
 
 /** The number for emergencies: 911 unless the household has another. */
-export function emergencyNumber({ home }: Pick<GuidePlace, 'home'>): string {
+export function emergencyNumber({ home }: { home: Pick<Household, 'emergencyNumber'> | null }): string {
   return home?.emergencyNumber ?? DEFAULT_EMERGENCY_NUMBER
 }

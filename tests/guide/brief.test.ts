@@ -147,6 +147,10 @@ describe('the brief’s sections', () => {
       'Urgent: today',
       'Emergency: 911, the home is to be left',
     ])
+    const abroad = aHousehold({ emergencyNumber: '112' })
+    expect(linesOf('Urgency', { outcome: { ...outcome, severity: 3 }, household: abroad })?.[0]).toBe(
+      'Emergency: 112, the home is to be left',
+    )
   })
 
   it('describe the equipment by what is known of it, and nothing else', () => {

@@ -6,6 +6,7 @@ import { FINDER_CARD_TEXTS } from '@/content/finder/card-texts'
 import { FINDER, FINDER_ESCAPE } from '@/content/finder/finder'
 import { FILTER_PLACES } from '@/lib/core/household'
 import { DRAWING_IDS } from '@/lib/guide/drawing-ids'
+import { fillEmergency } from '@/lib/guide/export'
 import { finderCard } from '@/lib/guide/finder-card'
 import {
   addressAfter,
@@ -282,7 +283,7 @@ function sentences(): string[] {
     ...SCREENS.flatMap((screen) => [...screen.text, ...('cautions' in screen ? (screen.cautions ?? []) : [])]),
     ...Object.values(lists).flat(),
     ...places.flatMap((row) => [...row.reach, ...(row.arrow ? [row.arrow.say] : [])]),
-    FINDER_ESCAPE,
+    fillEmergency(FINDER_ESCAPE),
   ]
 }
 

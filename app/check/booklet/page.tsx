@@ -4,7 +4,7 @@ import { HazardWords } from '@/app/parts/guide/hazard-words'
 import { FLOWS } from '@/content/guide/flows'
 import { FIRST_SCREEN } from '@/content/guide/hazards'
 import { GUIDE_SOURCES } from '@/content/guide/sources'
-import { fillEmergency } from '@/lib/guide/export'
+import { DEFAULT_EMERGENCY_NUMBER, fillEmergency } from '@/lib/guide/export'
 import type { Flow, GuideNode, Slot } from '@/lib/guide/types'
 import { conditionInWords, ENDINGS, printedAnswers, printedSkips, stepsOf } from './steps'
 
@@ -26,7 +26,7 @@ export default function Page() {
     <main id="main" tabIndex={-1} className="guide booklet">
       <h1>The guide on paper</h1>
       {FIRST_SCREEN.map((hazard) => (
-        <HazardWords key={hazard} hazard={hazard} number="911" call={false} />
+        <HazardWords key={hazard} hazard={hazard} number={DEFAULT_EMERGENCY_NUMBER} call={false} />
       ))}
       <h2>How to use it</h2>
       <p>
@@ -109,7 +109,7 @@ function PrintedFlow({ flow }: { flow: Flow }) {
 }
 
 function Words({ node }: { node: GuideNode }) {
-  if (node.kind !== 'check') return fillEmergency(node.text, '911')
+  if (node.kind !== 'check') return fillEmergency(node.text)
   return node.text.split('\n').map((line) => {
     const [name = '', said] = [line.slice(0, line.indexOf(': ')), line.slice(line.indexOf(': ') + 2)]
     return (
@@ -127,7 +127,7 @@ function Ending({ node, number }: { node: GuideNode; number: number }) {
         Ending {number}: {SEVERITY[node.severity ?? 0]}
       </h3>
       <p>
-        <strong>{fillEmergency(node.text, '911')}</strong>
+        <strong>{fillEmergency(node.text)}</strong>
       </p>
       {(node.sections ?? []).map(({ slot, text, when }) => (
         <p key={`${slot} ${text}`}>
@@ -135,7 +135,7 @@ function Ending({ node, number }: { node: GuideNode; number: number }) {
             {SLOT[slot]}
             {when && `, if ${conditionInWords(when)}`}:
           </em>{' '}
-          {fillEmergency(text, '911')}
+          {fillEmergency(text)}
         </p>
       ))}
     </div>

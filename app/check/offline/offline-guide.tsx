@@ -2,6 +2,7 @@
 
 import dynamic from 'next/dynamic'
 import { FirstScreen } from '@/app/parts/guide/first-screen'
+import { DEFAULT_EMERGENCY_NUMBER } from '@/lib/guide/export'
 
 /**
  * The guide with the network gone: the same screens. Before scripts run the first screen stands here, and leads nowhere:
@@ -9,5 +10,5 @@ import { FirstScreen } from '@/app/parts/guide/first-screen'
  */
 export const OfflineGuide = dynamic(() => import('./replayed-guide').then((module) => module.ReplayedGuide), {
   ssr: false,
-  loading: () => <FirstScreen next="/check" number="911" opening />,
+  loading: () => <FirstScreen next="/check" number={DEFAULT_EMERGENCY_NUMBER} opening />,
 })

@@ -5,6 +5,7 @@ import { FirstScreen } from '@/app/parts/guide/first-screen'
 import { GuideScreen } from '@/app/parts/guide/guide-screen'
 import { TroubleList } from '@/app/parts/guide/trouble-list'
 import { FLOWS } from '@/content/guide/flows'
+import { DEFAULT_EMERGENCY_NUMBER } from '@/lib/guide/export'
 import { emergencyNumber, guideBase } from '@/lib/guide/place'
 import { PhoneBrief } from '../brief/phone-brief'
 import { GoOn, RememberWalk } from '../go-on'
@@ -28,7 +29,7 @@ export function ReplayedGuide() {
     const [, homeId, rest = ''] = /^(?:\/home\/([^/]+))?\/check\/?(.*)$/.exec(pathname) ?? []
     readPlace(homeId ?? null, search).then((place) => setAsked({ rest, search, place }))
   }, [])
-  if (asked === null) return <FirstScreen next="/check" number="911" opening />
+  if (asked === null) return <FirstScreen next="/check" number={DEFAULT_EMERGENCY_NUMBER} opening />
   return (
     <>
       <p className="notice guide-notice" role="status">

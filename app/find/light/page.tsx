@@ -1,6 +1,7 @@
 import Link from 'next/link'
 import { Drawing } from '@/app/parts/drawings/drawing'
 import { FINDER_ESCAPE } from '@/content/finder/finder'
+import { fillEmergency } from '@/lib/guide/export'
 import { LightCamera } from './light-camera'
 
 export const metadata = { title: 'Judge a filter by its light' }
@@ -10,7 +11,7 @@ export default function Page() {
   return (
     <main id="main" tabIndex={-1} className="find">
       <p className="find-escape">
-        {FINDER_ESCAPE} <Link href="/check">Something is wrong</Link>
+        {fillEmergency(FINDER_ESCAPE)} <Link href="/check">Something is wrong</Link>
       </p>
       <h1>How much light comes through?</h1>
       <p className="find-line">

@@ -1,6 +1,5 @@
 import type { ReactNode } from 'react'
 import { FLOWS } from '@/content/guide/flows'
-import { homeInWords } from '@/lib/core/subject-words'
 import { emergencyNumber, type GuidePlace, guideBase, walkHref } from '@/lib/guide/place'
 import { withAnswer } from '@/lib/guide/replay'
 import { getNode } from '@/lib/guide/types'
@@ -20,7 +19,7 @@ export function TroubleList({ place, at, children }: TroubleListProps) {
     <>
       <main id="main" tabIndex={-1} className="guide">
         <h1>What is the trouble?</h1>
-        {place.home && <p className="flow-name">{homeInWords(place.home)}</p>}
+        {place.home && <p className="flow-name">{place.home.name}</p>}
         {children}
         <ul className="taps">
           {FLOWS.map((flow) => {

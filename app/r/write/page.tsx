@@ -3,6 +3,7 @@ import { FINDER_ESCAPE } from '@/content/finder/finder'
 import { TASKS, type Task } from '@/lib/core/household'
 import { taskInWords } from '@/lib/core/words'
 import { listMessages } from '@/lib/data/messages'
+import { fillEmergency } from '@/lib/guide/export'
 import { momentInWords } from '../../moment-in-words'
 import { rentedPage } from '../rented-page'
 import { RenterNav } from '../renter-nav'
@@ -22,7 +23,10 @@ export default rentedPage(async (home, { searchParams }: Props) => {
       <RenterNav id={stored.id} home={stored.household} current="Write" />
       <main id="main" tabIndex={-1}>
         <h1>Write to the landlord</h1>
-        <HazardText heading="Danger does not wait for an answer" lines={[FINDER_ESCAPE]} />
+        <HazardText
+          heading="Danger does not wait for an answer"
+          lines={[fillEmergency(FINDER_ESCAPE, stored.household.emergencyNumber)]}
+        />
         {sent && (
           <p className="notice" role="status">
             Kept. Whoever looks after this home sees it the next time they look here. If it cannot wait, call them.

@@ -7,6 +7,7 @@ import { spanOf } from '@/lib/core/reading-spans'
 import { dustEventInWords, weatherInWords } from '@/lib/core/reading-words'
 import { may } from '@/lib/core/viewer'
 import { assumedInWords } from '@/lib/core/warnings'
+import { emergencyNumber } from '@/lib/guide/place'
 import { HomeNav } from '../home-nav'
 import { loadHome } from '../load'
 import { WhatHappenedLinks } from '../what-happened/links'
@@ -101,7 +102,7 @@ export default databasePage(async ({ params, searchParams }: PageProps) => {
               {KINDS[kind]}: {[name, phone, email, note].filter(Boolean).join(', ')}
             </li>
           ))}
-          <li>Emergency number: {home.emergencyNumber ?? '911'}</li>
+          <li>Emergency number: {emergencyNumber({ home })}</li>
           {accessNote && <li>How to get in: {accessNote}</li>}
         </ul>
         {mayChange && (

@@ -1,4 +1,3 @@
-import { homeInWords } from '@/lib/core/subject-words'
 import type { GuideHome } from '@/lib/guide/place'
 
 /** Which of several systems has the trouble. Hazards count for all of them, and so does the one start. */
@@ -7,7 +6,7 @@ export function WhichSystem({ home, at }: { home: GuideHome; at: number }) {
   return (
     <main id="main" tabIndex={-1} className="guide">
       <h1>Which one has the trouble?</h1>
-      <p className="flow-name">{homeInWords(home)}</p>
+      <p className="flow-name">{home.name}</p>
       <ul className="taps">
         {home.profile.systems.map(({ id, name }) => (
           <li key={id}>
