@@ -66,9 +66,6 @@ test('a home brought in a file counts its start as used, until a visit or for tw
   expect(episodeOn(events, '2026-11-26').resetUsed).toBe('yes')
   expect(episodeOn(events, '2027-11-26').resetUsed).toBe('unknown')
   expect(await listEpisode(ann, described.ids[0] ?? '')).toEqual([])
-  // Brought once more over itself: what this home remembers stays, and nothing is added.
-  await importHouseholds({ ...as(ann), door: 'file' }, [aHousehold({ id: 'described' })], { replace: true })
-  expect(await listEpisode(ann, described.ids[0] ?? '')).toEqual([])
 })
 
 test('nobody else reads or writes what a home remembers', async () => {
