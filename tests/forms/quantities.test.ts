@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { figures } from '@/content/figures'
 import {
+  BTU_PER_THERM,
   celsiusFrom,
   fahrenheitFrom,
   inchesFrom,
@@ -23,6 +25,10 @@ describe('bills become therms', () => {
     [100, 'therm', 100],
   ] as const)('%d %s are %d therms', (amount, unit, therms) => {
     expect(thermsFrom(amount, unit)).toBeCloseTo(therms, 9)
+  })
+
+  test('a therm is as many Btu where bills are read as in the model', () => {
+    expect(BTU_PER_THERM).toBe(figures.btuPerTherm.value)
   })
 })
 
