@@ -3,7 +3,6 @@ import { typedPastDay, typedQuantity } from '../quantities'
 import type { Answers } from './answers'
 
 export const WHEN = ['ago', 'day', 'unknown'] as const
-export const AGO_UNITS = ['days', 'weeks', 'months', 'years'] as const
 
 /**
  * When something was done: a day, about so long ago, or nobody knows (null). The fields are `<name>`, `<name>-ago`,
