@@ -12,6 +12,7 @@ const LATE = [
   'core/nominal-size',
   'core/belief',
   'core/rounds',
+  'forms/weather-file',
   'guide/words',
   'core/normal',
   'core/home-story',

@@ -38,6 +38,7 @@ const HEAD = {
   rows: [],
 }
 const ROLES = ['time', 'clock', 'heat-s', 'cool-s', 'state']
+const WEATHER = 'date,min,max\n2026-01-01,-5,20\n2026-01-02,-6,21.5\n'
 const BODY = '--edge\r\ncontent-disposition: form-data; name="file"; filename="a.csv"\r\n\r\na,b\r\n--edge--\r\n'
 const MANIFEST = '{"plenum":"backup","format":1,"files":[{"name":"plenum.db","bytes":1,"sha256":"00"}]}'
 
@@ -102,6 +103,7 @@ export const FUZZED_FILES: Record<string, Fuzzed> = {
       ]),
   },
   fileInForm: { runs: SOME, args: () => mutated(fc.constant(BODY)).map((one) => [inPieces(bytesOf(one), 5), 'edge']) },
+  parseWeatherFile: { runs: SOME, args: () => fc.tuple(mutated(fc.constant(WEATHER)), fc.constantFrom('F', 'C')) },
   readText: { runs: SOME, args: () => fc.tuple(fc.oneof(anyText, mutatedBytes(fc.constant(bytesOf(FILE))))) },
   readJson: { runs: MANY, args: () => fc.tuple(file) },
   parseHouseholdFile: { runs: MANY, args: () => file.map((one) => [one, ON]) },
