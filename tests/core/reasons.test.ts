@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { tables } from '@/content/tables'
 import { addDays, daysBetween } from '@/lib/core/day'
+import { dateInWords } from '@/lib/core/day-words'
 import type { Device, Filter, Household, LogRecord, System, Task } from '@/lib/core/household'
 import { plan } from '@/lib/core/plan'
-import { bareHome, COLD } from '../support/plan-of'
+import { bareHome, COLD, TROPICAL } from '../support/plan-of'
 
 const { figures } = tables
 const ON = '2026-11-25'
@@ -218,10 +219,10 @@ describe('why a task of a device or a season is due then', () => {
     const hot = { ...COLD, hdd65: 0, cdd65: 6500, heatingDesignF: 64, coolingDesignF: 90 }
     expect(
       first('condensate-look', { devices, climate: hot, records: [done('condensate-look', '2026-06-25')] })?.say,
-    ).toBe('By then the cooling has run 500 hours since the last look, or the start of its season.')
+    ).toBe('By then the cooling had run 500 hours since the last look, or the start of its season.')
     const pad: Device[] = [{ id: 'd', kind: 'humidifier' }]
     expect(first('humidifier-pad', { devices: pad, records: [done('humidifier-pad', '2026-01-10')] })?.say).toMatch(
-      /^The heating season is expected from .* 2026\.$/,
+      /^The heating season was expected from .* 2026\.$/,
     )
     const hard = { devices: pad, hardWater: true, records: [done('humidifier-pad', '2026-10-20')] }
     expect(first('humidifier-pad', hard)?.say).toBe('With hard water a pad lasts about 600 heating hours.')
@@ -229,5 +230,29 @@ describe('why a task of a device or a season is due then', () => {
     expect(unit('2026-07-10')).toBe('Every 30 days while it runs.')
     expect(unit('2026-11-01')).toMatch(/^The cooling season is expected from .* 2027\.$/)
     expect(addDays('2026-07-10', 30)).toBe('2026-08-09')
+  })
+
+  test('by the season, as past once its day is past', () => {
+    const on = (day: string, task: Task, change: Partial<Household>) => {
+      const items = plan([bareHome({ climate: COLD, ...change })], tables, day).households[0]?.items ?? []
+      return items.find((item) => item.task === task)
+    }
+    const tropical = { climate: TROPICAL, devices: [{ id: 'd', kind: 'condensate-drain' } satisfies Device] }
+    const drained = { ...tropical, records: [done('condensate-look', '2026-06-25')] }
+    const due = on('2026-06-26', 'condensate-look', drained)?.due ?? ''
+    const hours = [addDays(due, -1), due, addDays(due, 1)].map(
+      (day) => on(day, 'condensate-look', drained)?.reasons[0]?.say,
+    )
+    const run = (words: string) =>
+      `By then the cooling ${words} 500 hours since the last look, or the start of its season.`
+    expect(hours).toEqual([run('will have run'), run('had run'), run('had run')])
+
+    const cleared = { records: [done('outdoor-unit-clear', '2025-11-01', 'main')] }
+    const start = on('2026-02-01', 'outdoor-unit-clear', cleared)?.due ?? ''
+    const season = [addDays(start, -1), start, addDays(start, 1), addDays(start, 150)].map(
+      (day) => on(day, 'outdoor-unit-clear', cleared)?.reasons[0]?.say,
+    )
+    const said = (is: string) => `The cooling season ${is} expected from ${dateInWords(start)}.`
+    expect(season).toEqual([said('is'), said('is'), said('was'), said('was')])
   })
 })
