@@ -122,7 +122,7 @@ export function planParts(
         loadedFraction: loadedFraction(f, grams, theta, forecast.changedOn, on),
         theta: f.loading === null ? null : theta,
       })
-      const small = velocityWarning(f, days, tables)
+      const small = velocityWarning({ f, days, units: home.units }, tables)
       if (small) warnings.push(small)
       if (isBought(f)) bought.push({ f, days, theta, due: forecast.due })
     }

@@ -34,6 +34,12 @@ export function airflowInWords(cfm: number, units: Units): string {
   return `${numberInWords(cfm * M3_PER_FT3 * 60)} m³/h`
 }
 
+/** The same for whoever meets it the first time: `1,080 cubic feet of air a minute (cfm)`. */
+export function airflowInFull(cfm: number, units: Units): string {
+  if (units === 'us') return `${numberInWords(cfm)} cubic feet of air a minute (cfm)`
+  return `${numberInWords(cfm * M3_PER_FT3 * 60)} cubic metres of air an hour (m³/h)`
+}
+
 /** From ft/min: `432 feet a minute`, `2.2 metres a second`. */
 export function velocityInWords(fpm: number, units: Units): string {
   if (units === 'us') return `${numberInWords(fpm)} feet a minute`

@@ -124,18 +124,28 @@ describe('why a filter is due then', () => {
 })
 
 describe('a filter that is small for its blower', () => {
-  const say = (nominal: Filter['nominal'], cfm: number) =>
-    planned({ nominal }, { systems: [{ ...EVEN, airflowCfm: { cool: cfm } }] })?.warnings.find(
+  const say = (nominal: Filter['nominal'], cfm: number, units: Household['units'] = 'us') =>
+    planned({ nominal }, { units, systems: [{ ...EVEN, airflowCfm: { cool: cfm } }] })?.warnings.find(
       ({ code }) => code === 'filter-small-for-airflow',
     )?.say
 
   test('is told how fast the air is, the limit of its place, and the smallest larger one that would do', () => {
     expect(say({ widthIn: 16, heightIn: 20, depthIn: 1 }, 1200)).toBe(
-      'This filter is small for this blower: air passes it at 540 ft/min, and 300 is the most that suits its place. A 24 × 24 × 1 would bring it under that: ask a technician before the opening is changed.',
+      'This filter is small for this blower: air passes it at 540 feet a minute, and 300 feet a minute is the most that suits its place. A 24 × 24 × 1 would bring it under that: ask a technician before the opening is changed.',
+    )
+    expect(say({ widthIn: 16, heightIn: 20, depthIn: 1 }, 1200, 'metric')).toBe(
+      'This filter is small for this blower: air passes it at 2.7 metres a second, and 1.5 metres a second is the most that suits its place. A 24 × 24 × 1 would bring it under that: ask a technician before the opening is changed.',
     )
     // 20 × 25 in at 1041 cfm is 299.8 ft/min, and 1042 cfm 300.1.
     expect(say({ widthIn: 20, heightIn: 25, depthIn: 1 }, 1041)).toBeUndefined()
-    expect(say({ widthIn: 20, heightIn: 25, depthIn: 1 }, 1042)).toContain('300 ft/min')
+    expect(say({ widthIn: 20, heightIn: 25, depthIn: 1 }, 1042)).toContain(
+      ': air passes it a little faster than 300 feet a minute, the most that suits its place. A ',
+    )
+    // 300 ft/min is 1.524 m/s; what is shown as 1.5 as well is a little more.
+    expect(say({ widthIn: 20, heightIn: 25, depthIn: 1 }, 1055, 'metric')).toContain(
+      ': air passes it a little faster than 1.5 metres a second, the most that suits its place. A ',
+    )
+    expect(say({ widthIn: 20, heightIn: 25, depthIn: 1 }, 1070, 'metric')).toContain('at 1.6 metres a second, and 1.5')
   })
 
   test('gets the smallest that is no smaller either way, of its own depth', () => {
@@ -154,12 +164,12 @@ describe('a filter that is small for its blower', () => {
     expect(screen?.warnings.map(({ code }) => code)).not.toContain('filter-small-for-airflow')
   })
 
-  test('gets another shape where none is larger both ways, or a second return where nothing does', () => {
+  test('gets another shape where none is larger both ways, or a second grille where nothing does', () => {
     const shape = say({ widthIn: 8, heightIn: 40, depthIn: 1 }, 700)
     const [, width, height] = (shape?.match(/A (\S+) × (\S+) × 1 would/) ?? []).map(Number)
     expect((width ?? 0) * (height ?? 0)).toBeGreaterThanOrEqual((700 * 144) / 300)
     expect(say({ widthIn: 16, heightIn: 20, depthIn: 1 }, 5000)).toContain(
-      'No common size alone would bring it under that; a second return would',
+      'No common size alone would bring it under that; a second grille that draws air in would',
     )
   })
 })
