@@ -230,7 +230,7 @@ const OTHER_VISITS: VisitParts[] = [
   {
     id: 'power-out',
     severity: 2,
-    text: 'Wait for the power, and leave the heat as it is. Run a generator outdoors only, 20 feet (6 metres) away or more. Open windows do not make it safe.',
+    text: 'Wait for the power, and leave the heat as it is. Run a generator outdoors only, 20 feet (7 metres) away or more. Open windows do not make it safe.',
     say: 'Say: the power is out, and we have no heat.',
     sources: ['cpsc-generator'],
   },
