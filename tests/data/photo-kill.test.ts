@@ -32,5 +32,7 @@ test('a photo is kept with its picture also where something beside it is gone wh
   symlinkSync('nowhere', join(photoFolder(home), 'another.unfinished'))
   const sent = await aPicture()
   const saved = await savePhoto(as(dee), home, { kind: 'filter', subject: 'hall', sent })
-  expect(readdirSync(photoFolder(home)).sort()).toEqual([`${saved.ok && saved.photo.id}.webp`, 'another.unfinished'])
+  expect(readdirSync(photoFolder(home)).sort()).toEqual(
+    [`${saved.ok && saved.photo.id}.webp`, 'another.unfinished'].sort(),
+  )
 })
