@@ -97,7 +97,8 @@ export default databasePage(async () => {
       <h2>Take everything with you</h2>
       <p>
         One household file with all your homes: what is there, what was done, what was measured. It can be brought back
-        here or to another installation.
+        here or to another installation: on a page up to 9 MB, some sixteen hundred homes; a larger one by whoever hosts
+        it. Photos are not in it, but in the archive of each home, under its Details.
       </p>
       <p>
         <a className="button" href="/account/export" download>

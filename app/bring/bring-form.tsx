@@ -2,33 +2,45 @@
 
 import dynamic from 'next/dynamic'
 import Link from 'next/link'
-import { type DragEvent, useActionState, useEffect, useRef, useState } from 'react'
+import { useActionState, useEffect, useRef, useState } from 'react'
 import { type Answer, NOT_SENT } from '@/lib/core/answer'
 import { plural } from '@/lib/core/day-words'
 import type { Fault } from '@/lib/core/fault'
+import { WAY_FOR_LARGER } from '@/lib/forms/read-text'
 import { keepBrought, type Shown, showBrought } from './actions'
+import { FileField } from './file-field'
 
 // Drawing up needs the model's words and tables: nobody waits for them who has not sent a file yet.
 const BroughtSheets = dynamic(() => import('./brought-sheets').then((module) => module.BroughtSheets))
+
+// The most that a form may hold is 12 MB, and what is around the file counts too.
+const MOST_BYTES = 11_500_000
+const TOO_LARGE = `The file is larger than 11 MB, the most that can be sent: ${WAY_FOR_LARGER}.`
 
 /** Brings a household file, dropped, chosen or pasted, and draws it up; keeping it is a second button. */
 export function BringForm({ signedIn }: { signedIn: boolean }) {
   const [shown, show, isReading] = useActionState<Answer<Shown>, FormData>(showBrought, NOT_SENT)
   const [kept, keep, isKeeping] = useActionState<Answer, FormData>(keepBrought, NOT_SENT)
-  const faults = kept.faults.length > 0 ? kept.faults : shown.faults
+  const [tooLarge, setTooLarge] = useState<Fault[]>([])
+  const faults = [tooLarge, kept.faults, shown.faults].find((some) => some.length > 0) ?? []
   const sent = useRef<File | null>(null)
   const [isHydrated, setHydrated] = useState(false)
   // Without scripts the form's own action is the server's; with them the file is held for the second button.
   useEffect(() => setHydrated(true), [])
   const { done } = shown
   if (done) return <Sheets shown={done} signedIn={signedIn} keep={keep} faults={kept.faults} archive={sent} />
-  function showAndHold(form: FormData) {
-    const file = form.get('file')
-    sent.current = file instanceof File ? file : null
-    show(form)
+  /** Sends what can be sent at all: a server's answer to more than that is no page. */
+  function sending(send: (form: FormData) => void) {
+    return (form: FormData) => {
+      const file = form.get('file')
+      sent.current = file instanceof File ? file : null
+      const isTooLarge = (sent.current?.size ?? 0) > MOST_BYTES
+      setTooLarge(isTooLarge ? [{ path: 'file', say: TOO_LARGE }] : [])
+      if (!isTooLarge) send(form)
+    }
   }
   return (
-    <form action={isHydrated ? showAndHold : show} className="bring">
+    <form action={isHydrated ? sending(show) : show} className="bring">
       <h1>Bring a household file</h1>
       <p className="lead">
         A household file describes a home, its equipment and what was done. You see what is due and why; nothing is
@@ -54,7 +66,7 @@ export function BringForm({ signedIn }: { signedIn: boolean }) {
         </button>
         {/* Of two actions in one form, an answer without scripts finds its way back only to the first. */}
         {signedIn && isHydrated && (
-          <button type="submit" formAction={keep} disabled={isKeeping}>
+          <button type="submit" formAction={sending(keep)} disabled={isKeeping}>
             {isKeeping ? 'Keeping…' : 'Keep it in my account'}
           </button>
         )}
@@ -63,44 +75,6 @@ export function BringForm({ signedIn }: { signedIn: boolean }) {
         <Link href="/sample">No file? Look around a sample home</Link>
       </div>
     </form>
-  )
-}
-
-/** A place to drop a file onto; without JavaScript it is the plain file field that it holds. */
-function FileField() {
-  const input = useRef<HTMLInputElement>(null)
-  const [isOver, setOver] = useState(false)
-  function drop(event: DragEvent) {
-    event.preventDefault()
-    setOver(false)
-    if (input.current && event.dataTransfer.files.length > 0) input.current.files = event.dataTransfer.files
-  }
-  return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is one more way; the field inside does the same by keyboard.
-    <div
-      className={isOver ? 'field drop over' : 'field drop'}
-      onDragOver={(event) => {
-        event.preventDefault()
-        setOver(true)
-      }}
-      onDragLeave={() => setOver(false)}
-      onDrop={drop}
-    >
-      <label className="label" htmlFor="file">
-        Choose a file, or drop it here
-      </label>
-      <p className="hint" id="file-hint">
-        A .json file of at most 9 MB, or the .zip archive of a home with its photos, at most 11 MB.
-      </p>
-      <input
-        ref={input}
-        id="file"
-        name="file"
-        type="file"
-        accept=".json,application/json,.zip,application/zip"
-        aria-describedby="file-hint"
-      />
-    </div>
   )
 }
 

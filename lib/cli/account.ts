@@ -2,12 +2,14 @@ import { readFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { createApiToken } from '@/lib/access/api-tokens'
 import { resetPassword } from '@/lib/access/change-password'
+import { plainEmail } from '@/lib/access/sign-in'
 import { createAccountWith } from '@/lib/access/sign-up'
 import { now, today } from '@/lib/clock'
 import type { Fault } from '@/lib/core/fault'
-import { listAccounts } from '@/lib/data/accounts'
-import { keepable } from '@/lib/data/brought-photos'
+import { findAccountByEmail, listAccounts } from '@/lib/data/accounts'
+import { importArchive, keepable } from '@/lib/data/brought-photos'
 import { closeDatabase } from '@/lib/data/connection'
+import { importHouseholds } from '@/lib/data/import'
 import { instant } from '@/lib/data/instant'
 import { confirmAddress } from '@/lib/data/mail-links'
 import { prepareDatabase } from '@/lib/data/prepare'
@@ -16,8 +18,12 @@ import { readBrought } from '@/lib/forms/household-archive'
 import { createFeed } from '@/lib/outbound/feed'
 
 const USAGE = `account -- create --email E [--import FILE]   the password from standard input
+account -- bring --email E --import FILE       a household file or archive into an account that is there
 account -- reset-password --email E            the password from standard input
 account -- list`
+
+// Ten times what a page reads: here nobody else waits for it.
+const LIMIT_BYTES = 90_000_000
 
 /** Ends the command with these lines on standard error. */
 class Stop extends Error {
@@ -37,14 +43,17 @@ async function run(args: string[]): Promise<string> {
   if (command === 'list')
     return (await listAccounts({ kind: 'system' })).map((account) => JSON.stringify(account)).join('\n')
   if (!email) throw new Stop(['--email is missing.', USAGE])
+  if (command === 'bring') return JSON.stringify({ households: await bring(email, file) })
   const password = passwordFrom(readFileSync(0, 'utf8'))
   if (command === 'reset-password') {
     const changed = await resetPassword(email, password)
     if (!changed.ok) throw fromFaults(changed.faults)
     return ''
   }
-  const { households, photos } = file === undefined ? { households: [], photos: [] } : await broughtBy(file)
-  const made = await createAccountWith({ email, password }, households, photos)
+  const { households, photos } = file === undefined ? { households: [], photos: [] } : broughtBy(file)
+  const decoded = await keepable(photos)
+  if (!decoded.ok) throw fromFaults(decoded.faults)
+  const made = await createAccountWith({ email, password }, households, decoded.kept)
   if (!made.ok) throw fromFaults(made.faults)
   const viewer = { kind: 'account', accountId: made.accountId, name: email, administrator: false } as const
   // Whoever hosts this typed the address: no mail has to ask whose it is.
@@ -65,7 +74,7 @@ function read(args: string[]): { command: string; email?: string; file?: string 
     const options = { email: { type: 'string' }, import: { type: 'string' } } as const
     const { positionals, values } = parseArgs({ args, options, allowPositionals: true })
     const command = positionals[0] ?? ''
-    if (positionals.length === 1 && ['create', 'reset-password', 'list'].includes(command)) {
+    if (positionals.length === 1 && ['create', 'bring', 'reset-password', 'list'].includes(command)) {
       return { command, email: values.email, file: values.import }
     }
     throw new Stop([USAGE])
@@ -79,18 +88,31 @@ function passwordFrom(input: string): string {
   return input.replace(/\r?\n$/, '')
 }
 
-async function broughtBy(file: string) {
+/** As the page does it, but for its limits of size. Gives the ids of the homes. */
+async function bring(email: string, file: string | undefined): Promise<string[]> {
+  if (file === undefined) throw new Stop(['--import is missing.', USAGE])
+  const { households, photos } = broughtBy(file)
+  const found = await findAccountByEmail(plainEmail(email))
+  if (!found) throw new Stop([`There is no account for ${plainEmail(email)}.`])
+  const { id, ...rest } = found
+  const act = { viewer: { kind: 'account', accountId: id, ...rest }, at: instant(now()), door: 'command' } as const
+  const [home] = households
+  const brought = home && photos.length > 0 ? importArchive(act, home, photos) : importHouseholds(act, households)
+  const imported = await brought
+  if (!imported.ok) throw fromFaults(imported.faults)
+  return imported.ids
+}
+
+function broughtBy(file: string) {
   let bytes: Buffer
   try {
     bytes = readFileSync(file)
   } catch {
     throw new Stop([`${file} cannot be read.`])
   }
-  const parsed = readBrought(bytes, { on: today, now: instant(now()) })
+  const parsed = readBrought(bytes, { on: today, now: instant(now()), limitBytes: LIMIT_BYTES })
   if (!parsed.ok) throw fromFaults(parsed.faults)
-  const decoded = await keepable(parsed.photos)
-  if (!decoded.ok) throw fromFaults(decoded.faults)
-  return { households: parsed.households, photos: decoded.kept }
+  return parsed
 }
 
 try {

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto'
 import { createReadStream, existsSync, mkdirSync, readdirSync } from 'node:fs'
 import { copyFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
-import { filesBeside } from './make-backup'
+import { filesBeside, LOST_AND_FOUND } from './make-backup'
 import { Refused } from './refused'
 
 /**
@@ -11,7 +11,7 @@ import { Refused } from './refused'
  */
 export async function copyFilesBeside(from: string, to: string): Promise<number> {
   const files = filesBeside(from, join(from, 'plenum.db'))
-  const known = new Set(files.map(({ name }) => name.split('/')[0]))
+  const known = new Set([...files.map(({ name }) => name.split('/')[0]), LOST_AND_FOUND])
   const stranger = existsSync(to) && readdirSync(to).find((name) => !known.has(name))
   if (stranger)
     throw new Refused(

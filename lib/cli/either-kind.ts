@@ -1,5 +1,4 @@
-import { readdirSync, rmSync } from 'node:fs'
-import { basename, dirname, join } from 'node:path'
+import { join } from 'node:path'
 import { migrate } from '@/lib/data/migrate'
 import { copyIntoFile, moveDatabase } from '@/lib/data/move'
 import { databaseFile, databaseKind } from '@/lib/data/place'
@@ -23,10 +22,6 @@ export function toRestore(url: string, dataFolder: string): Pick<RestoreOptions,
       // An older backup is brought up to date first: a move is between equals.
       migrate({ file })
       await moveDatabase({ from: `file:${file}`, to: url })
-      // The copy from before that update; the backup itself is the better one.
-      for (const name of readdirSync(dirname(file))) {
-        if (name.startsWith(`${basename(file)}.`)) rmSync(join(dirname(file), name))
-      }
     },
   }
 }

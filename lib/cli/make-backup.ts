@@ -36,6 +36,8 @@ export interface BackupOptions {
 
 /** Where backups go when nobody says otherwise; they are no part of a backup. */
 export const BACKUPS = 'backups'
+/** What a disk of its own has from being made, and only its administrator may read. */
+export const LOST_AND_FOUND = 'lost+found'
 // What backups and restores have under way.
 const OURS = '.plenum-'
 const STAGING = `${OURS}backup-`
@@ -68,16 +70,9 @@ export async function makeBackup({
     const migrations = checkCopy(copy)
     // The database first: what is added while the rest is read is then only more than it needs.
     const files = [{ name: DATABASE, path: copy }, ...filesBeside(dataFolder, databaseFile)]
-    const described = await Promise.all(files.map(async (file) => ({ ...file, ...(await digest(file.path)) })))
-    const manifest: BackupManifest = {
-      plenumBackup: 1,
-      version,
-      madeAt,
-      migrations,
-      files: described.map(({ name, bytes, sha256 }) => ({ name, bytes, sha256 })),
-    }
+    const about = { plenumBackup: 1, version, madeAt, migrations } as const
     const archive = join(staging, 'archive')
-    await write(archive, manifest, described)
+    const manifest = await pack(archive, about, await digests(files))
     await readBackup(archive)
     renameSync(archive, to)
     return manifest
@@ -86,7 +81,11 @@ export async function makeBackup({
       throw new Refused(`The disk of ${dirname(to)} is full. No backup was made.`)
     throw error
   } finally {
-    rmSync(staging, { recursive: true, force: true })
+    try {
+      rmSync(staging, { recursive: true, force: true })
+    } catch {
+      // The next backup sweeps it away; said here, it would hide why this one failed.
+    }
   }
 }
 
@@ -98,46 +97,71 @@ function sweep(folder: string): void {
   }
 }
 
-/** Everything in the data folder but the database with its own copies, and the backups. */
+/** Everything in the data folder but the database with its own copies, the backups, and what is still being written. */
 export function filesBeside(dataFolder: string, databaseFile: string): { name: string; path: string }[] {
   function within(folder: string): { name: string; path: string }[] {
-    return readdirSync(folder)
-      .sort()
-      .flatMap((entry) => {
-        const path = join(folder, entry)
-        const name = relative(dataFolder, path).replaceAll('\\', '/')
-        if (isDatabase(path) || name === BACKUPS || entry.startsWith(OURS) || /^secret\./.test(name)) return []
-        const found = statSync(path, { throwIfNoEntry: false })
-        if (found?.isDirectory()) return within(path)
-        if (!found?.isFile()) return []
-        if (!fitsInTar(name))
-          throw new Refused(`The name of ${path} is too long for a backup. Move it elsewhere or shorten it.`)
-        return [{ name, path }]
-      })
+    return (unlessGone(() => readdirSync(folder)) ?? []).sort().flatMap((entry) => {
+      const path = join(folder, entry)
+      const name = relative(dataFolder, path).replaceAll('\\', '/')
+      if (isDatabase(path) || isNoPart(name)) return []
+      const found = statSync(path, { throwIfNoEntry: false })
+      if (found?.isDirectory()) return within(path)
+      if (!found?.isFile()) return []
+      if (!fitsInTar(name))
+        throw new Refused(`The name of ${path} is too long for a backup. Move it elsewhere or shorten it.`)
+      return [{ name, path }]
+    })
   }
   function isDatabase(path: string): boolean {
     return [databaseFile, join(dataFolder, DATABASE)].some(
       (file) => dirname(path) === dirname(file) && basename(path).startsWith(basename(file)),
     )
   }
-  return existsSync(dataFolder) ? within(dataFolder) : []
+  return within(dataFolder)
 }
 
-async function digest(path: string): Promise<{ bytes: number; sha256: string }> {
-  const hash = createHash('sha256')
-  let bytes = 0
-  for await (const chunk of createReadStream(path)) {
-    hash.update(chunk)
-    bytes += chunk.length
+function isNoPart(name: string): boolean {
+  if (name === BACKUPS || name === LOST_AND_FOUND || /^secret\./.test(name)) return true
+  return basename(name).startsWith(OURS) || name.endsWith('.unfinished')
+}
+
+type Digested = BackupManifest['files'][number] & { path: string }
+
+/** Sums files up, one after another: a process may have only so many open. One that was taken away meanwhile is left out. */
+async function digests(files: { name: string; path: string }[]): Promise<Digested[]> {
+  const all: Digested[] = []
+  for (const file of files) {
+    const hash = createHash('sha256')
+    let bytes = 0
+    try {
+      for await (const chunk of createReadStream(file.path)) {
+        hash.update(chunk)
+        bytes += chunk.length
+      }
+    } catch (error) {
+      if (!isGone(error)) throw error
+      continue
+    }
+    all.push({ ...file, bytes, sha256: hash.digest('hex') })
   }
-  return { bytes, sha256: hash.digest('hex') }
+  return all
 }
 
-async function write(
-  archive: string,
-  manifest: BackupManifest,
-  files: { name: string; bytes: number; path: string }[],
-): Promise<void> {
+/** Writes the archive. A file that is taken away before its turn is announced already: it is begun anew without that one. */
+async function pack(archive: string, about: Omit<BackupManifest, 'files'>, files: Digested[]): Promise<BackupManifest> {
+  const manifest = { ...about, files: files.map(({ name, bytes, sha256 }) => ({ name, bytes, sha256 })) }
+  try {
+    await write(archive, manifest, files)
+    return manifest
+  } catch (error) {
+    const left = files.filter(({ path }) => existsSync(path))
+    if (!isGone(error) || left.length === files.length) throw error
+    rmSync(archive)
+    return pack(archive, about, left)
+  }
+}
+
+async function write(archive: string, manifest: BackupManifest, files: Digested[]): Promise<void> {
   const head = Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`)
   const parts: TarFile[] = [
     { name: MANIFEST, bytes: head.length, content: () => [head] },
@@ -147,4 +171,16 @@ async function write(
   const handle = await open(archive, 'r+')
   await handle.sync()
   await handle.close()
+}
+
+function unlessGone<T>(deed: () => T): T | undefined {
+  try {
+    return deed()
+  } catch (error) {
+    if (!isGone(error)) throw error
+  }
+}
+
+function isGone(error: unknown): boolean {
+  return (error as NodeJS.ErrnoException).code === 'ENOENT'
 }

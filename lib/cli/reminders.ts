@@ -11,8 +11,11 @@ import { runReminders } from '@/lib/outbound/runner'
 // One pass, for a timer of the system's own. It may run beside a server that does the same.
 const planOf = sharedPlanner(tables)
 const plans = keepPlans<HouseholdPlan>((stored, on) => planOf(stored.household, on), { version: tables.version })
+// The server knows where it listens; here a default would send people to a machine that is not theirs.
+const NO_ADDRESS =
+  'PUBLIC_URL has to be the address of the server, like https://plenum.example.org: the links of the mails are made from it. Set it as the server has it. Nothing was sent.'
 try {
-  const problem = await prepareDatabase()
+  const problem = URL.canParse(process.env.PUBLIC_URL ?? '') ? await prepareDatabase() : NO_ADDRESS
   if (problem) {
     console.error(problem)
     process.exitCode = 2

@@ -9,12 +9,13 @@ import {
   rmSync,
   writeSync,
 } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import { checkCopy } from '@/lib/data/copy'
 import { listMigrations } from '@/lib/data/migrations'
 import { migrationsFolder } from '@/lib/data/place'
 import type { BackupManifest } from '@/lib/forms/backup-manifest'
 import { DATABASE, readBackup, type Sink } from './backup-archive'
+import { LOST_AND_FOUND } from './make-backup'
 import { Refused } from './refused'
 
 export interface RestoreOptions {
@@ -49,6 +50,7 @@ export async function restoreBackup({
   try {
     rmSync(staging, { recursive: true, force: true })
     mkdirSync(dirname(databaseFile), { recursive: true })
+    removeStaged(stagedDatabase)
     await readBackup(
       archive,
       into((name) => (name === DATABASE ? stagedDatabase : join(staging, name))),
@@ -61,18 +63,26 @@ export async function restoreBackup({
     syncFolder(dataFolder)
     if (elsewhere) {
       await elsewhere(stagedDatabase)
-      for (const end of ['', '-wal', '-shm']) rmSync(`${stagedDatabase}${end}`, { force: true })
+      removeStaged(stagedDatabase)
     } else renameSync(stagedDatabase, databaseFile)
     syncFolder(dirname(databaseFile))
   } catch (error) {
     for (const name of topNames(manifest)) rmSync(join(dataFolder, name), { recursive: true, force: true })
-    rmSync(stagedDatabase, { force: true })
+    removeStaged(stagedDatabase)
     if (madeFolder) rmSync(madeFolder, { recursive: true, force: true })
     throw error
   } finally {
     rmSync(staging, { recursive: true, force: true })
   }
   return manifest
+}
+
+/** The staged database and what lies beside it once it was opened: a log of an earlier one would be read into the next. */
+function removeStaged(database: string): void {
+  const folder = dirname(database)
+  for (const name of existsSync(folder) ? readdirSync(folder) : []) {
+    if (name.startsWith(basename(database))) rmSync(join(folder, name))
+  }
 }
 
 function refuseNewer({ migrations, version }: BackupManifest): void {
@@ -91,8 +101,8 @@ function refuseFull({
   const staging = join(dataFolder, STAGING)
   // What a killed restore left is no reason: it began in an empty place, and it did not come to the database.
   const leftovers = present.includes(staging) ? topNames(manifest).map((name) => join(dataFolder, name)) : []
-  const own = [staging, `${databaseFile}${STAGING}`, ...leftovers]
-  const found = beside ?? present.find((path) => !own.includes(path))
+  const own = [staging, join(dataFolder, LOST_AND_FOUND), ...leftovers]
+  const found = beside ?? present.find((path) => !own.includes(path) && !path.startsWith(`${databaseFile}${STAGING}`))
   if (found) {
     throw new Refused(
       `A restore needs an empty place, and there is ${found}. Move it away, or name another place by DATA_DIR; nothing was written.`,

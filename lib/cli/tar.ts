@@ -3,6 +3,8 @@
 
 const BLOCK = 512
 const NAME_BYTES = 100
+const SIZE = 124
+const OCTAL_LIMIT = 8 ** 11
 
 /** Not an archive, or not whole. */
 export class BrokenArchive extends Error {
@@ -84,12 +86,32 @@ function octal(value: number, length: number): string {
   return `${value.toString(8).padStart(length - 1, '0')}\0`
 }
 
+/** Eleven octal digits; from 8 GiB on a number of eleven bytes behind a first with the top bit set, as GNU and BSD tar write it. */
+function writeSize(block: Buffer, bytes: number): void {
+  if (bytes < OCTAL_LIMIT) block.write(octal(bytes, 12), SIZE)
+  else {
+    block[SIZE] = 0x80
+    block.writeBigUInt64BE(BigInt(bytes), SIZE + 4)
+  }
+}
+
+function parseSize(block: Buffer): number | null {
+  if (block[SIZE] === 0x80) {
+    const bytes = Number(block.readBigUInt64BE(SIZE + 4))
+    return block.readUInt32BE(SIZE) === 0x80000000 && Number.isSafeInteger(bytes) ? bytes : null
+  }
+  const size = block.toString('latin1', SIZE, SIZE + 12).replace(/\0.*$/s, '')
+  return /^[0-7]{11} ?$/.test(size) ? Number.parseInt(size, 8) : null
+}
+
 function header(name: string, bytes: number): Buffer {
   if (!fitsInTar(name)) throw new RangeError(`too long for an archive: ${name}`)
   const block = Buffer.alloc(BLOCK)
   block.write(name, 0)
   // Mode, user, group, size, moment: a backup holds secrets, so it is its owner's alone.
-  block.write(octal(0o600, 8) + octal(0, 8) + octal(0, 8) + octal(bytes, 12) + octal(0, 12), 100)
+  block.write(octal(0o600, 8) + octal(0, 8) + octal(0, 8), 100)
+  writeSize(block, bytes)
+  block.write(octal(0, 12), SIZE + 12)
   block.write('0', 156)
   block.write('ustar\x0000', 257)
   block.write(`${checksum(block).toString(8).padStart(6, '0')}\0 `, 148)
@@ -103,10 +125,10 @@ function checksum(block: Buffer): number {
 
 function parseHeader(block: Buffer): { name: string; bytes: number } {
   const text = (from: number, to: number) => block.toString('utf8', from, to).replace(/\0.*$/s, '')
-  const size = text(124, 136)
+  const bytes = parseSize(block)
   const kind = text(156, 157)
   if (Number.parseInt(text(148, 156), 8) !== checksum(block) || !text(257, 263).startsWith('ustar'))
     throw new BrokenArchive('it is not an archive')
-  if ((kind !== '0' && kind !== '') || !/^[0-7]{11} ?$/.test(size)) throw new BrokenArchive('it holds more than files')
-  return { name: text(0, NAME_BYTES), bytes: Number.parseInt(size, 8) }
+  if ((kind !== '0' && kind !== '') || bytes === null) throw new BrokenArchive('it holds more than files')
+  return { name: text(0, NAME_BYTES), bytes }
 }

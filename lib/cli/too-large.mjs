@@ -15,6 +15,9 @@ export function refuseTooLarge(request, response) {
   const bytes = Number(request.headers['content-length'] ?? 0)
   if (!(bytes > MOST_BYTES) || OWN_LIMIT.test(request.url?.split('?')[0] ?? '')) return false
   response.writeHead(413, { 'content-type': 'text/plain; charset=utf-8', connection: 'close' })
-  response.end('This is larger than 12 MB, the most that is taken. Go back, and send a smaller file.\n')
+  const way = request.url?.startsWith('/bring')
+    ? 'Whoever hosts this can bring a larger one by the command account -- bring.'
+    : 'Go back, and send a smaller file.'
+  response.end(`This is larger than 12 MB, the most that is taken. ${way}\n`)
   return true
 }

@@ -136,26 +136,33 @@ export function deleteAccount(act: Act, accountId: string): Promise<{ ok: true }
     // Whatever this account is writing in a home meanwhile hangs on that home: it comes before this, or is refused after.
     await tx.$executeRaw`UPDATE "Household" SET "revision" = "revision" + 1 WHERE "id" IN
       (SELECT m."householdId" FROM "Membership" m WHERE m."accountId" = ${accountId})`
+    const places = await signedPlaces(tx, accountId)
     for (const [householdId, heir] of await heirsOf(tx, accountId)) {
       const members = await tx.membership.findMany({ where: { householdId } })
       const stay = members.map((member) => member.accountId).filter((id) => id !== accountId && id !== heir.id)
       await passOn(tx, householdId, heir.id, { since: act.at, stay })
     }
-    const written = await tx.entry.findMany({ where: { byAccount: accountId }, distinct: ['householdId'] })
-    const pauses = await tx.pause.findMany({ where: { byAccount: accountId }, distinct: ['householdId'] })
-    const reminded = await tx.reminded.findMany({ where: { accountId }, distinct: ['householdId'] })
-    const photos = await tx.photo.findMany({ where: { byAccount: accountId }, distinct: ['householdId'] })
-    const messages = await tx.message.findMany({ where: { byAccount: accountId }, distinct: ['householdId'] })
-    const links = await tx.renterLink.findMany({ where: { createdBy: accountId }, distinct: ['householdId'] })
-    const places = new Set(
-      [...written, ...pauses, ...reminded, ...photos, ...messages, ...links].map(({ householdId }) => householdId),
-    )
     for (const householdId of places) await forgetNames(tx, householdId, accountId)
     await tx.invitation.deleteMany({ where: { createdBy: accountId } })
     await tx.user.delete({ where: { id: accountId } })
     if ((await tx.user.count({ where: { administrator: true } })) === 0) await passAdministration(tx)
     return { ok: true }
   })
+}
+
+/** The homes in which an account's name may stand: whoever only took back what others wrote has signed no row there. */
+async function signedPlaces(tx: Questions, accountId: string): Promise<Set<string>> {
+  const by = { where: { byAccount: accountId }, distinct: ['householdId' as const], select: { householdId: true } }
+  const places = [
+    await tx.membership.findMany({ where: { accountId }, select: { householdId: true } }),
+    ...[await tx.entry.findMany(by), await tx.measuring.findMany(by)],
+    ...[await tx.putOff.findMany(by), await tx.away.findMany(by), await tx.pause.findMany(by)],
+    ...[await tx.photo.findMany(by), await tx.message.findMany(by)],
+    ...[await tx.episodeEvent.findMany(by), await tx.brief.findMany(by)],
+    await tx.reminded.findMany({ ...by, where: { accountId } }),
+    await tx.renterLink.findMany({ ...by, where: { createdBy: accountId } }),
+  ]
+  return new Set(places.flat().map(({ householdId }) => householdId))
 }
 
 async function passAdministration(tx: Questions): Promise<void> {

@@ -60,14 +60,17 @@ export async function importArchive(
 }
 
 /**
- * Writes photos into a home that is made in the same transaction. Should that not be saved after all, `undo` takes the
- * pictures away again; a process that is killed leaves a folder of a home that is not there, which is swept later.
+ * Writes photos into a home that is made in the same transaction, as the last of it. Should that fail, `undo` takes the
+ * pictures away again, unless only the saving itself failed: then nobody knows whether the home is there. The folder of
+ * one that is not, from that or from a process that was killed, is swept later.
  */
 export function photoWriter() {
   let made: string | undefined
+  let isWritten = false
   return {
     async write(tx: Questions, act: Act, householdId: string, photos: readonly Kept[]): Promise<void> {
       // The transaction may be done a second time, and its home then has another id.
+      isWritten = false
       if (made !== undefined) await removePhotoFolder(made)
       if (photos.length === 0) return
       made = householdId
@@ -79,9 +82,10 @@ export function photoWriter() {
         const row = { id, householdId, kind, subject, width, height, bytes: webp.length, at, door: act.door }
         await tx.photo.create({ data: { ...row, ...signature(act.viewer) } })
       }
+      isWritten = true
     },
     async undo(): Promise<void> {
-      if (made !== undefined) await removePhotoFolder(made)
+      if (!isWritten && made !== undefined) await removePhotoFolder(made)
     },
   }
 }
@@ -96,7 +100,7 @@ async function sweepFolders(now: number): Promise<void> {
   const known = new Set(rows.map(({ id }) => id))
   for (const name of names) {
     if (known.has(name)) continue
-    const { mtimeMs } = await stat(join(folder, name))
-    if (now - mtimeMs > HOUR_MS) await rm(join(folder, name), { recursive: true, force: true })
+    const found = await stat(join(folder, name)).catch(() => null)
+    if (found && now - found.mtimeMs > HOUR_MS) await rm(join(folder, name), { recursive: true, force: true })
   }
 }

@@ -96,7 +96,10 @@ export async function forgetNames(tx: Questions, householdId: string, accountId?
     distinct: ['byName'],
     select: { byName: true },
   })
-  const undoneBy = accountId ? { in: [...names, ...paused, ...measured].map(({ byName }) => byName) } : { not: null }
+  // Of what was taken back only the name is kept: any that this account has signed by here, and the one it has now.
+  const now = accountId ? await tx.user.findMany({ where: { id: accountId }, select: { name: true } }) : []
+  const signed = [...[...names, ...paused, ...measured].map(({ byName }) => byName), ...now.map(({ name }) => name)]
+  const undoneBy = accountId ? { in: signed } : { not: null }
   await tx.entry.updateMany({ where: { householdId, undoneBy }, data: { undoneBy: NAME_REMOVED } })
   const nobody = { byAccount: null, byName: NAME_REMOVED }
   await tx.entry.updateMany({ where: { householdId, ...whose }, data: nobody })

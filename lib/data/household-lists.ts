@@ -34,10 +34,11 @@ const TABLES: Record<Table, { standing?: string; order: string }> = {
   System: { order: 't."position"' },
   Filter: { order: 't."position"' },
   Device: { order: 't."position"' },
-  Entry: { standing: 't."undoneAt" IS NULL AND t."correctedBy" IS NULL', order: 't."position"' },
+  // The ids make it one order in both kinds of database, whatever rows came to have one place.
+  Entry: { standing: 't."undoneAt" IS NULL AND t."correctedBy" IS NULL', order: 't."position", t."id"' },
   Reading: { standing: 't."removedBy" IS NULL', order: 't."position"' },
   Contact: { order: 't."position"' },
-  PutOff: { order: 't."until"' },
+  PutOff: { order: 't."until", t."task", t."subject"' },
 }
 
 const NAMES = Object.keys(TABLES) as Table[]

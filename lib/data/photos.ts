@@ -56,8 +56,11 @@ export async function savePhoto(
   const id = newId()
   const folder = photoFolder(householdId)
   const [draft, file] = [join(folder, `${id}.unfinished`), join(folder, `${id}.webp`)]
+  let isNamed = false
+  let saved: SavedPhoto
   try {
-    const saved = await together(async (tx): Promise<SavedPhoto> => {
+    saved = await together(async (tx): Promise<SavedPhoto> => {
+      isNamed = false
       const raised = await raise(tx, act.viewer, householdId, { deed: 'record' })
       if (!raised.ok) return raised
       if (!(await hasSubject(tx, householdId, subject))) return { ok: false, because: 'no-subject' }
@@ -74,15 +77,18 @@ export async function savePhoto(
         data: { ...row, ...signature(act.viewer), linkId, at: act.at, door: act.door },
       })
       await rename(draft, file)
+      isNamed = true
       return { ok: true, photo: photoValue(photo) }
     })
-    if (saved.ok) await sweep(householdId, Date.parse(act.at))
-    return saved
   } catch (error) {
     await rm(draft, { force: true })
-    await rm(file, { force: true })
+    // Once it is named only the saving itself can have failed, and then nobody knows: what has no row is swept later.
+    if (!isNamed) await rm(file, { force: true })
     throw error
   }
+  // The photo is kept, whatever comes of this; what stays is swept by the next.
+  if (saved.ok) await sweep(householdId, Date.parse(act.at)).catch(() => {})
+  return saved
 }
 
 /** The photos of a household, the latest first; empty for someone else's. */
@@ -151,8 +157,8 @@ async function sweep(householdId: string, now: number): Promise<void> {
   for (const name of await readdir(folder)) {
     if (known.has(name)) continue
     const path = join(folder, name)
-    const { mtimeMs } = await stat(path)
-    if (now - mtimeMs > HOUR_MS) await rm(path, { force: true })
+    const found = await stat(path).catch(() => null)
+    if (found && now - found.mtimeMs > HOUR_MS) await rm(path, { force: true })
   }
 }
 

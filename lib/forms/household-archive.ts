@@ -6,7 +6,7 @@ import type { Household } from '@/lib/core/household'
 import { faultsOf } from './fault'
 import { parseHouseholdFile } from './household-file'
 import { readJson } from './read-json'
-import { FILE_LIMIT_BYTES, readText } from './read-text'
+import { FILE_LIMIT_BYTES, readText, WAY_FOR_LARGER } from './read-text'
 
 /** A photo that an archive brings: what it shows, when it was taken, and its bytes, which nobody has looked at yet. */
 export interface BroughtPhoto {
@@ -53,15 +53,15 @@ export function isArchive(bytes: Uint8Array): boolean {
 /**
  * A household file, or the archive of a home that holds one (`household.json`, `photos.json`, `photos/…`): all values,
  * or everything that is wrong at once. A photo's picture is judged where it is decoded. `now` is the latest moment
- * that a photo can be of.
+ * that a photo can be of; `limitBytes` the most that a household file alone may have.
  */
 export function readBrought(
   input: string | Uint8Array,
-  { on, now }: { on: (timeZone: string) => Day; now: string },
+  { on, now, limitBytes }: { on: (timeZone: string) => Day; now: string; limitBytes?: number },
 ): Brought {
   if (typeof input === 'string' || !isArchive(input)) {
-    const parsed = parseHouseholdFile(input, on)
-    return parsed.ok ? { ...parsed, photos: [], json: textOf(input) } : parsed
+    const parsed = parseHouseholdFile(input, on, { limitBytes, larger: limitBytes ? undefined : WAY_FOR_LARGER })
+    return parsed.ok ? { ...parsed, photos: [], json: textOf(input, limitBytes) } : parsed
   }
   const opened = open(input)
   if ('faults' in opened) return { ok: false, faults: opened.faults }
@@ -134,8 +134,8 @@ function belongs(households: Household[], photos: BroughtPhoto[], now: string): 
   ])
 }
 
-function textOf(input: string | Uint8Array): string {
-  const read = readText(input)
+function textOf(input: string | Uint8Array, limitBytes?: number): string {
+  const read = readText(input, { limitBytes })
   return read.ok ? read.text : ''
 }
 

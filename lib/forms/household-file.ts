@@ -4,7 +4,7 @@ import type { Household } from '@/lib/core/household'
 import { faultsOf, withoutFaults } from './fault'
 import { fileSchema } from './household-schema'
 import { readJson } from './read-json'
-import { readText } from './read-text'
+import { FILE_LIMIT_BYTES, readText } from './read-text'
 import { householdRules } from './rules/household-rules'
 
 export { FILE_LIMIT_BYTES } from './read-text'
@@ -14,18 +14,21 @@ export type HouseholdFile = { ok: true; households: Household[] } | { ok: false;
 /**
  * A household file (`plenum: 1`) as domain values, or everything that is wrong with it at once, each fault with its
  * path in the file. `on` is today, or says what today is in a time zone: records and readings are never later.
+ * `larger` says what to do with a file over the limit.
  */
-export function parseHouseholdFile(input: string | Uint8Array, on: Day | ((timeZone: string) => Day)): HouseholdFile {
-  const read = readText(input)
+export function parseHouseholdFile(
+  input: string | Uint8Array,
+  on: Day | ((timeZone: string) => Day),
+  { limitBytes = FILE_LIMIT_BYTES, larger }: { limitBytes?: number; larger?: string } = {},
+): HouseholdFile {
+  const read = readText(input, { limitBytes, larger })
   if (!read.ok) return { ok: false, faults: [read.fault] }
   const json = readJson(read.text)
   if (!json.ok) return json
 
-  if (entriesIn(json.value) > MOST_ENTRIES)
-    return {
-      ok: false,
-      faults: [{ path: '', say: `holds more than ${MOST_ENTRIES} entries; split it into several files` }],
-    }
+  const most = Math.ceil(limitBytes / LEAST_BYTES_AN_ENTRY)
+  if (entriesIn(json.value) > most)
+    return { ok: false, faults: [{ path: '', say: `holds more than ${most} entries${larger ? `: ${larger}` : ''}` }] }
   const parsed = checked(json.value)
   if (parsed === null) return { ok: false, faults: [{ path: '', say: 'has more faults than can be listed at once' }] }
   const issues = parsed.success ? [] : parsed.error.issues
@@ -37,8 +40,8 @@ export function parseHouseholdFile(input: string | Uint8Array, on: Day | ((timeZ
     : { ok: false, faults }
 }
 
-// More than a file of its largest size has in earnest: records are some seventy signs each.
-const MOST_ENTRIES = 200_000
+// In earnest: records are some seventy signs each.
+const LEAST_BYTES_AN_ENTRY = 45
 
 /** How many values stand in lists, at any depth: each is looked at, and a million of them would take a minute. */
 function entriesIn(value: unknown): number {

@@ -1,15 +1,22 @@
 import type { Fault } from '@/lib/core/fault'
 
-/** The largest file that is read, 9 MB: about two thousand homes with a full log each. */
+/** The largest file that a page reads, 9 MB: some sixteen hundred homes with a log each. */
 export const FILE_LIMIT_BYTES = 9_000_000
+
+/** What whoever has a larger household file or archive can do. */
+export const WAY_FOR_LARGER =
+  'whoever hosts this can bring larger ones by the command account -- bring, and each home has an archive of its own under its Details'
 
 /**
  * The text of a file. UTF-8 with or without its mark is read; anything else is a fault that says what to do.
- * A file over the limit is refused before it is decoded.
+ * A file over the limit is refused before it is decoded; `larger` says what to do with one.
  */
-export function readText(input: string | Uint8Array): { ok: true; text: string } | { ok: false; fault: Fault } {
-  if (input.length > FILE_LIMIT_BYTES) {
-    return refuse('is larger than 9 MB, the most that is read; split it into several files')
+export function readText(
+  input: string | Uint8Array,
+  { limitBytes = FILE_LIMIT_BYTES, larger }: { limitBytes?: number; larger?: string } = {},
+): { ok: true; text: string } | { ok: false; fault: Fault } {
+  if (input.length > limitBytes) {
+    return refuse(`is larger than ${limitBytes / 1e6} MB, the most that is read${larger ? `: ${larger}` : ''}`)
   }
   if (typeof input === 'string') return { ok: true, text: withoutMark(input) }
   if (startsWith(input, [0xff, 0xfe]) || startsWith(input, [0xfe, 0xff])) {

@@ -1,13 +1,12 @@
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { Readable } from 'node:stream'
 import { gunzipSync, gzipSync } from 'node:zlib'
 import fc from 'fast-check'
 import { beforeAll, expect, test } from 'vitest'
 import { makeBackup } from '@/lib/cli/make-backup'
 import { Refused } from '@/lib/cli/refused'
 import { restoreBackup } from '@/lib/cli/restore-backup'
-import { readTar, writeTar } from '@/lib/cli/tar'
+import { writeTar } from '@/lib/cli/tar'
 import { closeDatabase } from '@/lib/data/connection'
 import { importHouseholds } from '@/lib/data/import'
 import { listMigrations } from '@/lib/data/migrations'
@@ -137,31 +136,6 @@ test('a backup of a newer version is refused until the program is updated', asyn
   const at = tar.indexOf(listMigrations(migrationsFolder('sqlite'))[0]?.name ?? '')
   tar.write('2999', at)
   expect(await outcome(gzipSync(tar, { level: 1 }))).toMatch(/newer Plenum.*Update this one first/)
-})
-
-test('whatever files are written as an archive are read back from it', async () => {
-  const files = fc.array(
-    fc.record({ name: fc.stringMatching(/^[a-z]{1,90}$/), content: fc.uint8Array({ maxLength: 2000 }) }),
-    { maxLength: 5 },
-  )
-  await fc.assert(
-    fc.asyncProperty(files, fc.integer({ min: 1, max: 700 }), async (given, piece) => {
-      const parts: Uint8Array[] = []
-      const source = given.map(({ name, content }) => ({ name, bytes: content.length, content: () => [content] }))
-      for await (const part of writeTar(source)) parts.push(part)
-      const packed = Buffer.concat(parts)
-      const pieces = Array.from({ length: Math.ceil(packed.length / piece) }, (_, i) =>
-        packed.subarray(i * piece, (i + 1) * piece),
-      )
-      const read: { name: string; content: Buffer }[] = []
-      for await (const part of readTar(Readable.from(pieces))) {
-        const last = read.at(-1)
-        if (part.kind === 'file') read.push({ name: part.name, content: Buffer.alloc(0) })
-        else if (last) last.content = Buffer.concat([last.content, part.chunk])
-      }
-      expect(read).toEqual(given.map(({ name, content }) => ({ name, content: Buffer.from(content) })))
-    }),
-  )
 })
 
 test('killed ten times in the middle of a backup, there is a whole one or none, and nothing else stays', async () => {

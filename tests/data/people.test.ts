@@ -1,16 +1,21 @@
 import { expect, test } from 'vitest'
-import type { Viewer } from '@/lib/core/viewer'
+import type { Act, Viewer } from '@/lib/core/viewer'
 import { deleteAccount } from '@/lib/data/accounts'
+import { saveBrief } from '@/lib/data/briefs'
 import { closeHousehold, NAME_REMOVED, purgeHousehold, reopenHousehold } from '@/lib/data/closing'
+import { recordEpisode } from '@/lib/data/episodes'
 import { findHousehold, getHousehold, listHomes } from '@/lib/data/households'
 import { importHouseholds } from '@/lib/data/import'
 import { findInvitation, saveInvitation, takeInvitation } from '@/lib/data/invitations'
 import { listLog } from '@/lib/data/log'
 import { listHeirs, listMembers, removeMember } from '@/lib/data/members'
-import { addRecord } from '@/lib/data/records'
+import { putOff } from '@/lib/data/put-offs'
+import { changeReadings } from '@/lib/data/readings'
+import { addRecord, undoRecord } from '@/lib/data/records'
 import { saveContacts, saveNotes } from '@/lib/data/save-household'
 import { aHousehold } from '../support/a-household'
 import { AT, as, freshDatabase, someone } from '../support/fresh-database'
+import { tablesWith } from '../support/stored'
 
 freshDatabase()
 
@@ -147,3 +152,38 @@ test('a deleted account takes its homes along, passes a shared one on, and leave
   expect((await listLog(lou, shared)).map(({ by }) => by)).toEqual([{ accountId: null, name: NAME_REMOVED }])
   expect(await findHousehold({ kind: 'system' }, alone)).toBeNull()
 })
+
+const DEEDS: Record<string, (act: Act, home: string, entry: string) => Promise<{ ok: boolean }>> = {
+  'brought measured hours': (act, home) => {
+    const hours = { system: 'main', from: '2026-11-01', to: '2026-11-02', source: 'thermostat', heatHours: 3 } as const
+    return changeReadings(act, home, { kind: 'thermostat', add: [hours], remove: [] })
+  },
+  'wrote down a trouble': (act, home) =>
+    recordEpisode(act, home, [{ kind: 'start-spent', on: '2026-11-20', minute: 1, key: 'k' }]),
+  'made a page for the technician': (act, home) => {
+    const page = { title: 'No heat', sections: [] } as never
+    return saveBrief(act, home, { on: '2026-11-20', page, severity: null, outcome: null, roomF: null, key: 'k' })
+  },
+  'took back what another recorded': undoRecord,
+  'let an item wait': (act, home) =>
+    putOff(act, home, { task: 'change-filter', subject: 'hall', until: '2026-12-24', today: '2026-11-25' }),
+}
+
+for (const [what, deed] of Object.entries(DEEDS))
+  test.each(['of another', 'that they passed on'])(
+    `who only ${what} in a home %s is named nowhere after their account`,
+    async (whose) => {
+      const [pat, quin] = [await someone(`p${number++}at`), await someone(`q${number++}uin`)]
+      const [owner, member] = whose === 'of another' ? [pat, quin] : [quin, pat]
+      const imported = await importHouseholds(as(owner), [aHousehold({ records: [] })])
+      const home = imported.ok ? (imported.ids[0] ?? '') : ''
+      await takeInvitation(as(member), await invite(owner, 'member', home))
+      const recorded = await addRecord(as(pat), home, { on: '2026-11-20', kind: 'filter-changed', filter: 'hall' })
+      const before = await tablesWith(quin.name)
+      expect((await deed(as(quin), home, recorded.ok ? recorded.entry.id : '')).ok).toBe(true)
+      expect((await tablesWith(quin.name)).length).toBeGreaterThan(before.length)
+      expect(await deleteAccount(as(quin), quin.accountId)).toEqual({ ok: true })
+      expect(await tablesWith(quin.name)).toEqual([])
+      expect(await getHousehold(pat, home)).toMatchObject({ role: 'owner' })
+    },
+  )

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { strToU8, zipSync } from 'fflate'
 import { expect, test } from 'vitest'
 import { readBrought } from '@/lib/forms/household-archive'
-import { writeHouseholdFile } from '@/lib/forms/household-file'
+import { FILE_LIMIT_BYTES, writeHouseholdFile } from '@/lib/forms/household-file'
 import { aHousehold } from '../support/a-household'
 
 const NOW = { on: () => '2026-11-25', now: '2026-11-25T12:00:00.000Z' }
@@ -81,4 +81,16 @@ test('cut off or changed anywhere, an archive is read or refused, and never brea
     }),
     { numRuns: 500 },
   )
+})
+
+test('a household file that is too large for a page is told where else it can be brought', () => {
+  const many = `${new TextDecoder().decode(HOME)}${' '.repeat(FILE_LIMIT_BYTES)}`
+  expect(readBrought(many, NOW)).toMatchObject({
+    faults: [{ path: '', say: expect.stringMatching(/larger than 9 MB.*account -- bring.*archive of its own/) }],
+  })
+  const entries = `{"plenum":1,"households":[${'1,'.repeat(200_000)}1]}`
+  expect(readBrought(entries, NOW)).toMatchObject({
+    faults: [{ path: '', say: expect.stringMatching(/more than 200000 entries.*account -- bring/) }],
+  })
+  expect(readBrought(many, { ...NOW, limitBytes: 20_000_000 })).toMatchObject({ ok: true, json: many })
 })

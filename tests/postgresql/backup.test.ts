@@ -12,6 +12,7 @@ import { importHouseholds } from '@/lib/data/import'
 import { databaseUrl } from '@/lib/data/place'
 import { addRecord } from '@/lib/data/records'
 import { aHousehold } from '../support/a-household'
+import { startChild } from '../support/child'
 import { as, freshDatabase, someone } from '../support/fresh-database'
 import { createDatabase, dropDatabase } from '../support/postgres'
 import { countRows } from '../support/rows'
@@ -109,3 +110,37 @@ test('the commands do it for whoever hosts, without showing a password', async (
   expect((await exportsOf(DATABASE_URL)).length).toBe(40)
   rmSync(DATA_DIR, { recursive: true })
 })
+
+test('a restore that was killed while rows went over is done again by the same command', async () => {
+  const dataFolder = join(place.folder, 'killed')
+  const url = await emptyDatabase()
+  const child = startChild('backup', ['restore', dataFolder, archive, url])
+  // Its rows are read from a database that is open by then.
+  const reading = () => existsSync(dataFolder) && readdirSync(dataFolder).some((name) => name.endsWith('-shm'))
+  let over = false
+  void child.over.then(() => {
+    over = true
+  })
+  while (!reading() && !over) await new Promise((resolve) => setTimeout(resolve, 1))
+  child.process.kill('SIGKILL')
+  expect(await child.over).toBeNull()
+  expect(reading(), 'killed too late to test anything').toBe(true)
+  // An update of an older backup leaves a copy from before it, too.
+  writeFileSync(join(dataFolder, 'plenum.db.plenum-restore.before-20261125180000_start'), 'older')
+
+  await until(() => restoreBackup({ archive, dataFolder, ...toRestore(url, dataFolder) }))
+  expect(await exportsOf(url)).toStrictEqual(exported)
+  expect(readdirSync(dataFolder).sort()).toEqual(['photos', 'secret'])
+})
+
+/** A killed process holds its lock until the server has noticed. */
+async function until<T>(deed: () => Promise<T>): Promise<T> {
+  for (let tries = 0; ; tries++) {
+    try {
+      return await deed()
+    } catch (error) {
+      if (tries === 20 || !/Another move/.test((error as Error).message)) throw error
+      await new Promise((resolve) => setTimeout(resolve, 100))
+    }
+  }
+}

@@ -39,24 +39,24 @@ export async function storedText(): Promise<string> {
 
 /** How many rows each table has, and a sum over all they hold; left out is who tried how often. */
 export async function everyRow(): Promise<Record<string, string>> {
-  const places = await listStored()
-  return Object.fromEntries(places.filter(([table]) => table !== 'Attempt'))
+  const sumOf = (rows: string[]) =>
+    `${rows.length} ${createHash('sha256').update(rows.sort().join('\n')).digest('hex')}`
+  const places = (await listStored()).filter(([table]) => table !== 'Attempt')
+  return Object.fromEntries(places.map(([table, rows]) => [table, sumOf(rows)]))
 }
 
-async function listStored(): Promise<[table: string, sum: string][]> {
-  const sumOf = (rows: unknown[]) =>
-    `${rows.length} ${createHash('sha256')
-      .update(
-        rows
-          .map((row) => JSON.stringify(row))
-          .sort()
-          .join('\n'),
-      )
-      .digest('hex')}`
+/** The tables in whose rows a word stands. */
+export async function tablesWith(word: string): Promise<string[]> {
+  const places = await listStored()
+  return places.filter(([, rows]) => rows.some((row) => row.includes(word))).map(([table]) => table)
+}
+
+async function listStored(): Promise<[table: string, rows: string[]][]> {
+  const asText = (rows: unknown[]) => rows.map((row) => JSON.stringify(row))
   if (databaseKind() === 'sqlite') {
     const db = new Database(databaseFile(), { readonly: true })
     try {
-      return listTables(db).map((table) => [table, sumOf(db.prepare(`SELECT * FROM "${table}"`).all())])
+      return listTables(db).map((table) => [table, asText(db.prepare(`SELECT * FROM "${table}"`).all())])
     } finally {
       db.close()
     }
@@ -67,10 +67,10 @@ async function listStored(): Promise<[table: string, sum: string][]> {
     const { rows } = await client.query<{ tablename: string }>(
       'SELECT tablename FROM pg_tables WHERE schemaname = current_schema() ORDER BY tablename',
     )
-    const sums: [string, string][] = []
+    const places: [string, string[]][] = []
     for (const { tablename } of rows)
-      sums.push([tablename, sumOf((await client.query(`SELECT * FROM "${tablename}"`)).rows)])
-    return sums
+      places.push([tablename, asText((await client.query(`SELECT * FROM "${tablename}"`)).rows)])
+    return places
   } finally {
     await client.end()
   }
