@@ -57,10 +57,14 @@ function petFactor(home: DustFacts, { pets }: DustTables): number {
   return home.petFactor ?? row.value
 }
 
+// No air is so dusty; a file may name so many events at once that their product is no number any more.
+const MOST_EVENT_FACTOR = 1e6
+
 /** The product of all events that hold on a day: 1 on most days. */
 export function eventFactor(events: readonly DustEvent[], day: DayNumber, table: Tables['dustEvents']): number {
-  return events.reduce(
-    (factor, e) => (dayNumber(e.from) <= day && day <= dayNumber(e.to) ? factor * table[e.kind].value : factor),
+  const factor = events.reduce(
+    (product, e) => (dayNumber(e.from) <= day && day <= dayNumber(e.to) ? product * table[e.kind].value : product),
     1,
   )
+  return Math.min(MOST_EVENT_FACTOR, factor)
 }

@@ -126,9 +126,14 @@ const UNSCALED = { heat: 1, cool: 1 }
 /** From the first to the last day on which the filter's dust differs from the shared profile: measured days and dust events. */
 function ownStretch(home: Household, measured: Measured | null): { from: DayNumber; to: DayNumber } | null {
   if (!measured && home.dustEvents.length === 0) return null
-  const ends = home.dustEvents.flatMap((e) => [dayNumber(e.from), dayNumber(e.to)])
-  if (measured) ends.push(measured.from, measured.from + measured.days.length - 1)
-  return { from: Math.min(...ends), to: Math.max(...ends) }
+  let from = measured?.from ?? Number.POSITIVE_INFINITY
+  let to = measured ? measured.from + measured.days.length - 1 : Number.NEGATIVE_INFINITY
+  // One by one: a file may hold more events than a call takes arguments.
+  for (const event of home.dustEvents) {
+    from = Math.min(from, dayNumber(event.from))
+    to = Math.max(to, dayNumber(event.to))
+  }
+  return { from, to }
 }
 
 interface Correction {
