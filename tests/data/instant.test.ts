@@ -22,7 +22,7 @@ test.each(ZONES)('a day in %s ends in the moment in which the next begins, on ev
 })
 
 test('a day whose midnight is left out ends where the clock jumps; the last day that doors take ends too', () => {
-  // Cairo's clocks go from 24:00 on 23 April 2026 to 1:00.
-  expect(endOfDay('2026-04-23', 'Africa/Cairo')).toBe('2026-04-23T22:00:00.000Z')
+  // Santiago's clocks go from 24:00 on 5 September 2026 to 1:00.
+  expect(endOfDay('2026-09-05', 'America/Santiago')).toBe('2026-09-06T04:00:00.000Z')
   expect(endOfDay('2099-12-31', 'UTC')).toBe('2100-01-01T00:00:00.000Z')
 })
