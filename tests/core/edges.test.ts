@@ -55,18 +55,6 @@ test.each([FIRST_DAY, LAST_DAY])('what was made, described, fitted, serviced or 
   ])
 })
 
-test('a home with as many dusty times at once as a file may name has a plan', SLOW, () => {
-  const span = { from: '2026-10-01', to: '2026-10-02' }
-  const dustEvents = Array.from({ length: 130_000 }, () => ({ kind: 'renovation' as const, ...span }))
-  for (const changed of ['2026-09-20', '2026-10-20']) {
-    const records = [{ on: changed, kind: 'filter-changed', filter: 'hall' } as const]
-    const made = planHousehold(accepted(aHousehold({ dustEvents, records })), tables, '2026-11-25')
-    expect(made.items.find(({ subject }) => subject === 'hall')?.due).toMatch(/^202\d-\d\d-\d\d$/)
-    expect(made.workings[0]?.loadedFraction).toBeGreaterThan(0)
-    expect(made.workings[0]?.loadedFraction).toBeLessThan(1e9)
-  }
-})
-
 test(
   'whatever days a file names, at the edges too, a home has a plan, years, stories and a sheet on any day',
   SLOW,
