@@ -77,9 +77,17 @@ export const typedDay = z.string({ error: 'Choose a day.' }).transform((typed, c
   return z.NEVER
 })
 
+/** Nothing that is kept here was made, done or seen before it: who types an earlier day has slipped. */
+export const FIRST_MEANT: Day = '1950-01-01'
+
+/** A day that somebody can have meant of their home. Files may name any that doors take; this is for what is typed. */
+export const typedMeantDay = typedDay.refine((day) => day >= FIRST_MEANT, {
+  error: `Look at the year: days before ${FIRST_MEANT} are not kept here.`,
+})
+
 /** A day that is not after `today`, for what has been done. */
 export function typedPastDay(today: Day) {
-  return typedDay.refine((day) => day <= today, {
+  return typedMeantDay.refine((day) => day <= today, {
     error: `Choose today or an earlier day: only what has happened can be recorded (today is ${today}).`,
   })
 }

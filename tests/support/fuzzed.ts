@@ -92,7 +92,7 @@ export const FUZZED: Record<string, Fuzzed> = {
   ),
   readPeople: typed(),
   readContacts: typed(),
-  readDevices: typed(HOME.devices),
+  readDevices: typed(ON, HOME.devices),
   readPlace: typed(TABLES),
   readSystem: typed('us'),
   readFilter: typed({ delivery: 'ducted', common: TABLES.commonSizes }),

@@ -549,7 +549,7 @@ describe('whatever is sent', () => {
           const described = describedHome(draft, { tables: TABLES, today: () => ON })
           if (described.ok) planHousehold(described.home, tables, ON)
           readContacts(one)
-          readDevices(one, aHousehold().devices)
+          readDevices(one, ON, aHousehold().devices)
           alarmRows(one)
           sizeSaid(one, tables.commonSizes)
           for (const subject of ['', 'main', 'hall', 'new'])
