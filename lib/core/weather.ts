@@ -25,23 +25,23 @@ export function weatherDays(
     const cool = kind === 'hot' && settings.cools ? Math.min(24, Math.max(0, mean - settings.coolBaseF) * per.cool) : 0
     const heat =
       kind === 'cold' && settings.heat !== null ? Math.min(24, Math.max(0, settings.heatBaseF - mean) * per.heat) : 0
-    const [hours, of] = kind === 'hot' ? [cool, 'cool' as const] : [heat, 'heat' as const]
-    return hours === 0 ? [] : [{ of, hours, from: dayNumber(from), to: dayNumber(to) }]
+    const [hours, by] = kind === 'hot' ? [cool, 'cool' as const] : [heat, 'heat' as const]
+    return hours === 0 ? [] : [{ by, hours, from: dayNumber(from), to: dayNumber(to) }]
   })
   const days = new Map<DayNumber, DailyWeather>()
-  for (const of of ['heat', 'cool'] as const) {
-    const own = loads.filter((load) => load.of === of)
+  for (const by of ['heat', 'cool'] as const) {
+    const own = loads.filter((load) => load.by === by)
     for (const [day, hours] of largestByDay(own)) {
       const before = days.get(day)
-      if (before) before[of] = hours
-      else days.set(day, { heat: 0, cool: 0, [of]: hours })
+      if (before) before[by] = hours
+      else days.set(day, { heat: 0, cool: 0, [by]: hours })
     }
   }
   return days
 }
 
 interface Load {
-  of: 'heat' | 'cool'
+  by: 'heat' | 'cool'
   hours: number
   from: DayNumber
   to: DayNumber
