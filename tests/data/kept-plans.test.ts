@@ -1,7 +1,12 @@
 import { expect, test } from 'vitest'
+import { tables } from '@/content/tables'
+import { FIRST_DAY, LAST_DAY } from '@/lib/core/day'
+import type { Household } from '@/lib/core/household'
+import { planHousehold } from '@/lib/core/plan'
 import { importHouseholds } from '@/lib/data/import'
 import { keepPlans } from '@/lib/data/kept-plans'
 import { addRecord } from '@/lib/data/records'
+import { parseHouseholdFile, writeHouseholdFile } from '@/lib/forms/household-file'
 import { aHousehold } from '../support/a-household'
 import { as, freshDatabase, someone } from '../support/fresh-database'
 
@@ -48,4 +53,20 @@ test('a stranger gets no plan that was kept for someone else', async () => {
   const plans = keepPlans(({ household }) => household.id, { version: 1 })
   await plans.list({ kind: 'system' }, () => '2026-11-25')
   expect(await plans.list(await someone('stranger'), () => '2026-11-25')).toEqual([])
+})
+
+test('a home with days at the edge of what files may name keeps no list from being made', async () => {
+  const cas = await someone('cas')
+  const devices: Household['devices'] = [{ id: 'smoke', kind: 'smoke-alarm', made: LAST_DAY }]
+  const service = { on: FIRST_DAY, kind: 'service-done', task: 'heating-service', subject: 'main' } as const
+  const homes = [
+    aHousehold({ id: 'a' }),
+    aHousehold({ id: 'b', devices }),
+    aHousehold({ id: 'c', records: [service] }),
+    aHousehold({ id: 'd', since: LAST_DAY, records: [] }),
+  ]
+  const read = parseHouseholdFile(writeHouseholdFile(homes), '2026-11-25')
+  expect(read.ok && (await importHouseholds(as(cas), read.households)).ok).toBe(true)
+  const plans = keepPlans((stored, on) => planHousehold(stored.household, tables, on), { version: 1 })
+  expect(await plans.list(cas, () => '2026-11-25')).toHaveLength(4)
 })
