@@ -1,6 +1,7 @@
 import { defineConfig } from 'prisma/config'
 
-const url = process.env.DATABASE_URL ?? 'file:./data/plenum.db'
+// As lib/data/place.ts has it.
+const url = process.env.DATABASE_URL || `file:${process.env.DATA_DIR || './data'}/plenum.db`
 // One schema language, one folder for each kind of database; the models are shared.
 const folder = /^postgres(ql)?:/.test(url) ? 'prisma/postgresql' : 'prisma/sqlite'
 

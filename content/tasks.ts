@@ -53,7 +53,7 @@ export const tasks = Object.fromEntries([
     reason: 'A scaled pad gives no moisture and may drip.',
   }),
   row('outdoor-unit-clear', 'resident', 'P', {
-    what: 'Cooling and heating off at the thermostat, then clear leaves and plants two feet around it by hand. Reach into nothing.',
+    what: 'Cooling and heating off at the thermostat, then clear leaves and plants two feet (60 cm) around it by hand. Reach into nothing.',
     reason: 'The outdoor unit needs air.',
   }),
   row('ventilator-hoods', 'resident', 'G', {

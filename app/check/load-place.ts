@@ -53,11 +53,12 @@ export async function placeOf(viewer: Viewer, id: string, systemId: unknown): Pr
 
 /** What the guide may know of a home, and a phone may keep. */
 export function guideHome({ id, household, contacts }: StoredHousehold): GuideHome {
-  const { tenure, vulnerable, systems, emergencyNumber, timeZone, filters } = household
+  const { tenure, vulnerable, systems, emergencyNumber, timeZone, units, filters } = household
   return {
     id,
     name: homeInWords(household),
     timeZone,
+    units,
     filters: filters
       .filter(({ medium }) => medium !== 'screen')
       .map((filter) => ({ id: filter.id, system: filter.system, name: subjectInWords(household, filter.id) })),

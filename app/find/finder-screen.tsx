@@ -1,7 +1,8 @@
 import Link from 'next/link'
 import { Drawing } from '@/app/parts/drawings/drawing'
 import { HazardText } from '@/app/parts/hazard-text'
-import { FINDER_ESCAPE } from '@/content/finder/finder'
+import { FINDER_ESCAPE, FINDER_REVIEWED } from '@/content/finder/finder'
+import { dateInWords } from '@/lib/core/day-words'
 import type { DrawingId } from '@/lib/guide/drawing-ids'
 import { fillEmergency } from '@/lib/guide/export'
 import { type FinderWalk, finderHref } from '@/lib/guide/finder-address'
@@ -60,6 +61,11 @@ export function FinderScreen({ walk, began, field }: FinderScreenProps) {
         {walk.steps.length === 0 && <Link href="/find/kept">Cards kept on this phone</Link>}
         {walk.steps.length === 0 && <Link href="/find/light">Judge a filter by its light</Link>}
       </p>
+      {walk.steps.length === 0 && (
+        <p className="hint">
+          What is said here of danger was last read against its sources on {dateInWords(FINDER_REVIEWED)}.
+        </p>
+      )}
     </main>
   )
 }

@@ -121,9 +121,9 @@ export function coldFacts(next: string): GuideNode[] {
       id: 'indoor',
       text: 'How warm is it inside now?',
       answers: [
-        button('68-up', '68 °F or more', next),
-        button('60-67', '60 to 67 °F', next),
-        button('cold', 'Less than 60 °F', next, { coldRisk: 'yes' }),
+        button('68-up', '68 °F (20 °C) or more', next),
+        button('60-67', '60 to 67 °F (16 to 19 °C)', next),
+        button('cold', 'Less than 60 °F (16 °C)', next, { coldRisk: 'yes' }),
         button('unsure', 'Not sure', next, { coldRisk: 'yes' }),
       ],
       sources: ['nia-cold', 'ipmc-heat', 'policy'],

@@ -218,10 +218,11 @@ export const HAZARD_TEXTS: Record<Hazard, HazardText> = {
         'Gas smell, smoke, a CO alarm or people who feel ill: get out. Call {emergency} from far outside.',
         ['leave', 'phone-away'],
       ),
-      section('meanwhile', 'Dress warm, and move to one warm room. Is it below 60 °F inside? Go to a warm place.', [
-        'warm-room',
-        'warm-place',
-      ]),
+      section(
+        'meanwhile',
+        'Dress warm, and move to one warm room. Is it below 60 °F (16 °C) inside? Go to a warm place.',
+        ['warm-room', 'warm-place'],
+      ),
       ...TELL_NOW,
     ],
     sources: ['practice', 'ahri-panels', 'policy'],

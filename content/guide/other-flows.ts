@@ -33,7 +33,7 @@ export const NO_COOLING: GuideNode[] = [
     id: 'outdoor',
     action: 'air-path',
     onlyIf: 'the thermostat is at OFF, and you stand on firm ground.',
-    does: 'Move leaves, toys and chairs 2 feet away from the outdoor unit.',
+    does: 'Move leaves, toys and chairs 2 feet (60 cm) away from the outdoor unit.',
     time: 'about 10 minutes.',
     stopIf: 'something sits inside the unit.',
     ifNot: 'leave it, and go on.',

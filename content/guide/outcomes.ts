@@ -13,7 +13,7 @@ const DONT = section('dont', 'Do not start it again. Do not open the unit. Do no
 
 const WARM = section(
   'meanwhile',
-  'Is the home cold? Move to one warm room and dress warm. Is it below 60 °F, or is a baby or an older person there? Go to a warm place. Keep a plug-in heater 3 feet from all that burns. Plug it straight into the wall. Never sleep with it on. Never heat with an oven, a grill or a car. Is it below 55 °F? Let taps drip, and keep sink doors ajar.',
+  'Is the home cold? Move to one warm room and dress warm. Is it below 60 °F (16 °C), or is a baby or an older person there? Go to a warm place. Keep a plug-in heater 3 feet (1 metre) from all that burns. Plug it straight into the wall. Never sleep with it on. Never heat with an oven, a grill or a car. Is it below 55 °F (13 °C)? Let taps drip, and keep sink doors ajar.',
   ['warm-room', 'warm-place', 'space-heater'],
 )
 
@@ -230,7 +230,7 @@ const OTHER_VISITS: VisitParts[] = [
   {
     id: 'power-out',
     severity: 2,
-    text: 'Wait for the power, and leave the heat as it is. Run a generator outdoors only, 20 feet away or more. Open windows do not make it safe.',
+    text: 'Wait for the power, and leave the heat as it is. Run a generator outdoors only, 20 feet (7 metres) away or more. Open windows do not make it safe.',
     say: 'Say: the power is out, and we have no heat.',
     sources: ['cpsc-generator'],
   },
@@ -345,7 +345,7 @@ const FINE: FineParts[] = [
     id: 'heat-back-watch',
     severity: 2,
     text: 'WARNING. The heat is back, but someone here can not stand cold, or the home is very cold. Have it seen today, so that it does not stop tonight.',
-    meanwhile: 'Have a warm place ready. Is it below 60 °F now? Go there until the home is at 68 °F.',
+    meanwhile: 'Have a warm place ready. Is it below 60 °F (16 °C) now? Go there until the home is at 68 °F (20 °C).',
     meanwhileSays: ['warm-place'],
     sources: ['cdc-cold'],
   },
@@ -372,7 +372,7 @@ const FINE: FineParts[] = [
     id: 'defrost-watch',
     severity: 2,
     text: 'WARNING. It looks like defrost, but someone here can not stand cold, or the home is very cold. Have it seen today.',
-    meanwhile: 'Is it below 60 °F now? Go to a warm place until the home is at 68 °F.',
+    meanwhile: 'Is it below 60 °F (16 °C) now? Go to a warm place until the home is at 68 °F (20 °C).',
     meanwhileSays: ['warm-place'],
     sources: ['cdc-cold'],
   },

@@ -73,7 +73,7 @@ export async function createAccountWith(
   let refusal: Fault[] = [{ path: 'email', say: `There is an account for ${plainEmail(asked.email)} already.` }]
   const writing = photoWriter()
   const making = newAccount(asked, 'command', async (tx, act, _, accountId) => {
-    const imported = await importInto(tx, act, households, {})
+    const imported = await importInto(tx, act, households)
     if (imported.ok) {
       await writing.write(tx, act, imported.ids[0] ?? '', photos)
       return { ok: true as const, accountId, ids: imported.ids }

@@ -11,7 +11,7 @@ const schemaFolders = (root) =>
 export const STEPS = [
   {
     name: 'install',
-    doing: 'Installing what Plenum needs; the first time takes a minute or two',
+    doing: 'Installing what Plenum needs; the first time takes some minutes',
     inputs: ['package-lock.json'],
     mark: 'node_modules/.plenum-made-from',
     failed: 'The install did not finish. Is this machine online? Fix what is written above and start again.',

@@ -1,7 +1,7 @@
 // @ts-check
 
 /** What Next reads of a form at most (`next.config.ts`); more than that it would cut off and fail at. */
-const MOST_BYTES = 12 * 1024 * 1024
+export const MOST_BYTES = 12 * 1024 * 1024
 
 // These two have limits of their own, and say so on their page.
 const OWN_LIMIT = /^\/home\/[^/]+\/(measured\/bring|photos\/add)$/

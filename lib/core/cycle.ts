@@ -1,8 +1,10 @@
-import { CYCLE_DAYS, type DayNumber, dayNumber, FIRST_DAY } from './day'
+import { CYCLE_DAYS, type DayNumber, dayNumber, dayText, FIRST_DAY } from './day'
 
 /**
  * A daily quantity that repeats with the climate, every four years (1461 days from 1 January 1901), kept as prefix
  * sums of its 365-day year, so that the sum between any two days costs two look-ups. 29 February has 28 February's value.
+ * Before March 1900 and after February 2100, which have no leap day, it goes on a day beside the calendar: climate
+ * means nothing so exact there.
  */
 export interface Cycle {
   /** 366 values: the sum of the first n days of the year. */
@@ -34,7 +36,8 @@ const YEARS_OVER = Uint8Array.from({ length: CYCLE_DAYS }, (_, i) => Math.min(3,
 
 /** Place 0…1460 of a day in the cycle. */
 export function cyclePlace(day: DayNumber): number {
-  return (day - CYCLE_ORIGIN) % CYCLE_DAYS
+  const place = (day - CYCLE_ORIGIN) % CYCLE_DAYS
+  return place < 0 ? place + CYCLE_DAYS : place
 }
 
 /** Place 0…364 of a day in its year. */
@@ -44,9 +47,7 @@ export function yearPlace(day: DayNumber): number {
 
 /** The calendar year of a day. */
 export function yearOf(day: DayNumber): number {
-  const since = day - CYCLE_ORIGIN
-  const turns = Math.floor(since / CYCLE_DAYS)
-  return 1901 + 4 * turns + Math.min(3, Math.floor((since - turns * CYCLE_DAYS) / 365))
+  return Number(dayText(day).slice(0, 4))
 }
 
 /** Prefix sums of a year of 365 daily values. */

@@ -1,6 +1,9 @@
-import { addMonths as addMonthsToDate, addYears as addYearsToDate, getDayOfYear } from 'date-fns'
+import { addMonths as addMonthsToDate, addYears as addYearsToDate, getDayOfYear, isLeapYear } from 'date-fns'
 
-/** A calendar day `YYYY-MM-DD` in the household's own time zone, 1901-01-01 to 2099-12-31. Sorts as text. */
+/**
+ * A calendar day `YYYY-MM-DD` in the household's own time zone. Sorts as text. Whatever comes in by a door is one of
+ * 1901-01-01 to 2099-12-31 (`isDay`); what is reckoned from it may lie years before or after.
+ */
 export type Day = string
 
 /** Days since 1970-01-01: what the calculations count in. */
@@ -14,7 +17,7 @@ export const CYCLE_DAYS = 1461
 
 const MS_PER_DAY = 86_400_000
 
-/** Whether a text is a day that exists: `2026-02-29` is not. */
+/** Whether a text is a day that doors take and that exists: `2026-02-29` is not. */
 export function isDay(text: string): text is Day {
   if (!/^\d{4}-\d{2}-\d{2}$/.test(text) || text < FIRST_DAY || text > LAST_DAY) return false
   return new Date(Date.parse(`${text}T00:00:00Z`)).toJSON()?.startsWith(text) ?? false
@@ -23,13 +26,16 @@ export function isDay(text: string): text is Day {
 // A portfolio reads and writes the same days again and again: each text is made once, and looked up by its number.
 const FIRST_NUMBER = Date.parse(`${FIRST_DAY}T00:00:00Z`) / MS_PER_DAY
 const LAST_NUMBER = Date.parse(`${LAST_DAY}T00:00:00Z`) / MS_PER_DAY
+// The arithmetic reaches far beyond the doors: an alarm made on their last day is due years after it.
+const EARLIEST_NUMBER = Date.parse('1500-01-01T00:00:00Z') / MS_PER_DAY
+const LATEST_NUMBER = Date.parse('2499-12-31T00:00:00Z') / MS_PER_DAY
 const texts: (Day | undefined)[] = new Array(LAST_NUMBER - FIRST_NUMBER + 1).fill(undefined)
 
-/** `dayNumber('1970-01-02')` is 1. Throws on a text that is no day. */
+/** `dayNumber('1970-01-02')` is 1. Throws on a text that is no day of 1500–2499. */
 export function dayNumber(day: Day): DayNumber {
   const number = numberOf(digits(day, 0, 4), digits(day, 5, 7), digits(day, 8, 10))
   // What does not come back the same was no day: 2026-02-29, 2026-2-9, text.
-  if (!(number >= FIRST_NUMBER && number <= LAST_NUMBER) || dayText(number) !== day)
+  if (!(number >= EARLIEST_NUMBER && number <= LATEST_NUMBER) || dayText(number) !== day)
     throw new RangeError(`no day: ${day}`)
   return number
 }
@@ -48,15 +54,15 @@ function numberOf(year: number, month: number, date: number): DayNumber {
   return marchYear * 365 + leapDays + Math.floor((153 * marchMonth + 2) / 5) + date - 1 - 719_468
 }
 
-/** `dayText(1)` is `1970-01-02`. Throws outside 1901–2099. */
+/** `dayText(1)` is `1970-01-02`. Throws outside 1500–2499. */
 export function dayText(number: DayNumber): Day {
   const known = texts[number - FIRST_NUMBER]
   if (known !== undefined) return known
-  if (!Number.isInteger(number) || number < FIRST_NUMBER || number > LAST_NUMBER) {
-    throw new RangeError(`no day of 1901–2099: ${number}`)
+  if (!Number.isInteger(number) || number < EARLIEST_NUMBER || number > LATEST_NUMBER) {
+    throw new RangeError(`no day of 1500–2499: ${number}`)
   }
   const text = new Date(number * MS_PER_DAY).toISOString().slice(0, 10)
-  texts[number - FIRST_NUMBER] = text
+  if (number >= FIRST_NUMBER && number <= LAST_NUMBER) texts[number - FIRST_NUMBER] = text
   return text
 }
 
@@ -110,9 +116,9 @@ export function addYears(day: Day, years: number): Day {
 
 /** 1…365; 29 February counts as 28 February, and the days after it as in any other year. */
 export function dayOfYear(day: Day): number {
-  const ordinal = getDayOfYear(local(day))
-  const isLeap = Number(day.slice(0, 4)) % 4 === 0
-  return isLeap && ordinal >= 60 ? ordinal - 1 : ordinal
+  const date = local(day)
+  const ordinal = getDayOfYear(date)
+  return isLeapYear(date) && ordinal >= 60 ? ordinal - 1 : ordinal
 }
 
 /** Days compared as text: for sorting. */

@@ -1,6 +1,6 @@
 import { type DayNumber, dayNumber } from './day'
 import { plural } from './day-words'
-import type { DustEvent, Household } from './household'
+import { DUST_EVENT_KINDS, type DustEvent, type Household } from './household'
 import type { Mark, Tables } from './tables'
 
 /** One factor of the dust, named for people. */
@@ -57,10 +57,35 @@ function petFactor(home: DustFacts, { pets }: DustTables): number {
   return home.petFactor ?? row.value
 }
 
-/** The product of all events that hold on a day: 1 on most days. */
-export function eventFactor(events: readonly DustEvent[], day: DayNumber, table: Tables['dustEvents']): number {
-  return events.reduce(
-    (factor, e) => (dayNumber(e.from) <= day && day <= dayNumber(e.to) ? factor * table[e.kind].value : factor),
-    1,
-  )
+// No air is so dusty; a file may name so many events at once that their product is no number any more.
+const MOST_EVENT_FACTOR = 1e6
+
+/**
+ * The product of all events that hold on each of so many days from a day on: 1 on most. One pass over the events and
+ * one over the days, for a file may name a hundred thousand events of two hundred years.
+ */
+export function eventFactors(
+  events: readonly DustEvent[],
+  { from, count }: { from: DayNumber; count: number },
+  table: Tables['dustEvents'],
+): Float64Array {
+  const factors = new Float64Array(count).fill(1)
+  for (const kind of DUST_EVENT_KINDS) {
+    const own = events.filter((event) => event.kind === kind)
+    if (own.length === 0) continue
+    // By how many more or fewer events of this kind hold on a day than on the day before.
+    const change = new Int32Array(count + 1)
+    for (const event of own) {
+      const [first, after] = [dayNumber(event.from) - from, dayNumber(event.to) - from + 1]
+      if (after <= 0 || first >= count) continue
+      change[Math.max(0, first)] = (change[Math.max(0, first)] as number) + 1
+      change[Math.min(count, after)] = (change[Math.min(count, after)] as number) - 1
+    }
+    let holding = 0
+    for (let i = 0; i < count; i++) {
+      holding += change[i] as number
+      if (holding > 0) factors[i] = Math.min(MOST_EVENT_FACTOR, (factors[i] as number) * table[kind].value ** holding)
+    }
+  }
+  return factors
 }

@@ -8,6 +8,7 @@ import type { Theta } from './learning'
 import type { Item, Reason, Warning } from './plan-types'
 import type { SystemDays } from './system-days'
 import type { Tables } from './tables'
+import { type Units, velocityInWords } from './unit-words'
 
 interface Facts {
   f: FilterInAir
@@ -85,7 +86,10 @@ function whatSetTheDay({ f, days, forecast, on }: Facts, changed: string): Reaso
 }
 
 /** A filter too small for its blower, with the common size that would do. */
-export function velocityWarning(f: FilterInAir, days: SystemDays, tables: Tables): Warning | null {
+export function velocityWarning(
+  { f, days, units }: { f: FilterInAir; days: SystemDays; units: Units },
+  tables: Tables,
+): Warning | null {
   const limit = velocityLimitFpm(f.filter.place, tables)
   const velocity = faceVelocityFpm(f, days.airflow)
   if (limit === null || velocity === null || velocity <= limit) return null
@@ -98,10 +102,18 @@ export function velocityWarning(f: FilterInAir, days: SystemDays, tables: Tables
     tables.commonSizes.find(fits)
   const better = larger
     ? `A ${larger.widthIn} × ${larger.heightIn} × ${larger.depthIn} would bring it under that`
-    : 'No common size alone would bring it under that; a second return would'
+    : 'No common size alone would bring it under that; a second grille that draws air in would'
   return {
     code: 'filter-small-for-airflow',
     subject: f.filter.id,
-    say: `This filter is small for this blower: air passes it at ${Math.round(velocity)} ft/min, and ${limit} is the most that suits its place. ${better}: ask a technician before the opening is changed.`,
+    say: `This filter is small for this blower: ${speedInWords(velocity, limit, units)} ${better}: ask a technician before the opening is changed.`,
   }
+}
+
+function speedInWords(fpm: number, limitFpm: number, units: Units): string {
+  const [speed, limit] = [velocityInWords(fpm, units), velocityInWords(limitFpm, units)]
+  // Rounded, a little over the limit looks like the limit itself.
+  return speed === limit
+    ? `air passes it a little faster than ${limit}, the most that suits its place.`
+    : `air passes it at ${speed}, and ${limit} is the most that suits its place.`
 }

@@ -1,6 +1,7 @@
 import type { Light } from './household'
 import { type Box, findPanels, surroundLight } from './light-panels'
 import { type LightField, lightField, type Picture } from './linear-light'
+import { distribution } from './normal'
 import { clampBox, edgeWidth, type PanelLight, panelLight } from './panel-light'
 import type { Figure } from './tables'
 
@@ -122,7 +123,7 @@ export function judge(
   const logFull = Math.log(table.fullRatio.value)
   const toClear = (table.clearBelowLoad.value * logFull - Math.log(ratio)) / deviation
   const toDark = (table.darkAboveLoad.value * logFull - Math.log(ratio)) / deviation
-  const [clear, dark] = [normalBelow(-toClear), normalBelow(toDark)]
+  const [clear, dark] = [distribution(-toClear), distribution(toDark)]
   const odds = { clear, half: Math.max(0, 1 - clear - dark), dark }
   const light = (['half', 'dark', 'clear'] as const).reduce((best, next) => (odds[next] > odds[best] ? next : best))
   const sureness = odds[light]
@@ -190,13 +191,4 @@ function refuse(codes: PictureFaultCode[], panels: Panels | null): LightReading 
 
 function centre(box: Box): number {
   return box.x + box.width / 2
-}
-
-/** The standard normal distribution function, to 1.5e-7 (Abramowitz and Stegun 7.1.26, from memory). */
-function normalBelow(z: number): number {
-  const x = Math.abs(z) / Math.SQRT2
-  const t = 1 / (1 + 0.3275911 * x)
-  const series = ((((1.061405429 * t - 1.453152027) * t + 1.421413741) * t - 0.284496736) * t + 0.254829592) * t
-  const half = (series * Math.exp(-x * x)) / 2
-  return z > 0 ? 1 - half : half
 }

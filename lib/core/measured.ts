@@ -74,9 +74,11 @@ export function measure(
   const all = [...heatSpans, ...coolSpans, ...fanSpans]
   // A reading may hold nothing that tells of this system: fan hours of a boiler, say.
   if (all.length === 0 && weather.size === 0) return null
-  const spelled = [...weather.keys()]
-  const from = Math.min(...all.map((s) => s.from), ...spelled)
-  const count = Math.max(...all.map((s) => s.to), ...spelled) - from + 1
+  let [from, to] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (const span of all) [from, to] = [Math.min(from, span.from), Math.max(to, span.to)]
+  // Not spread: a file may hold more of them than a call takes arguments.
+  for (const day of weather.keys()) [from, to] = [Math.min(from, day), Math.max(to, day)]
+  const count = to - from + 1
   const { load, cycles } = profiles.load(facts.climate, settings)
   const heat = spread(heatSpans, from, count, load.heat, cycles.heat, figures)
   const cool = spread(coolSpans, from, count, load.cool, cycles.cool, figures)

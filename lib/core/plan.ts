@@ -122,12 +122,13 @@ export function planParts(
         loadedFraction: loadedFraction(f, grams, theta, forecast.changedOn, on),
         theta: f.loading === null ? null : theta,
       })
-      const small = velocityWarning(f, days, tables)
+      const small = velocityWarning({ f, days, units: home.units }, tables)
       if (small) warnings.push(small)
       if (isBought(f)) bought.push({ f, days, theta, due: forecast.due })
     }
   }
-  for (const due of systemDues(home, systems, history, since, tables)) place(items, itemOf(due, on, tables.figures))
+  for (const due of systemDues({ home, systems, history, since, on }, tables))
+    place(items, itemOf(due, on, tables.figures))
   for (const device of home.devices) {
     const { dues, warnings: unknown } = deviceTasks(device, history, since, tables)
     for (const due of dues) place(items, itemOf(due, on, tables.figures))
@@ -150,24 +151,28 @@ function byDueDay(a: Item, b: Item): number {
 }
 
 function systemDues(
-  home: Household,
-  systems: Map<string, PlannedSystem>,
-  history: History,
-  since: DayNumber,
+  facts: {
+    home: Household
+    systems: Map<string, PlannedSystem>
+    history: History
+    since: DayNumber
+    on: DayNumber
+  },
   tables: Tables,
 ): Due[] {
+  const { home, systems, history, since, on } = facts
   const dues: Due[] = []
   const add = (due: Due | null) => due && dues.push(due)
   for (const system of home.systems) {
     const { days } = systems.get(system.id) as PlannedSystem
     for (const [task, kind] of yearlyTasks(system)) {
-      add(yearlyService({ task, kind, days, last: history.lastDone(task, system.id), since }, tables))
+      add(yearlyService({ task, kind, days, last: history.lastDone(task, system.id), since, on }, tables))
     }
     const kinds = outdoorSeasons(system)
     if (kinds.length > 0) {
       add(
         outdoorUnitClear(
-          { days, subject: system.id, last: history.lastDone('outdoor-unit-clear', system.id), since, kinds },
+          { days, subject: system.id, last: history.lastDone('outdoor-unit-clear', system.id), since, on, kinds },
           tables,
         ),
       )
@@ -180,7 +185,7 @@ function systemDues(
       if (days)
         add(
           condensateLook(
-            { days, subject: device.id, last: history.lastDone('condensate-look', device.id), since },
+            { days, subject: device.id, last: history.lastDone('condensate-look', device.id), since, on },
             tables,
           ),
         )
@@ -194,6 +199,7 @@ function systemDues(
               subject: device.id,
               last: history.lastDone('humidifier-pad', device.id),
               since,
+              on,
               hardWater: home.hardWater,
             },
             tables,

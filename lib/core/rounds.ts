@@ -23,14 +23,17 @@ export interface Calendar {
   noticeDays?: number
 }
 
-// A calendar closed for longer than this is a slip; without a limit it would be searched for ever.
-const LONGEST_CLOSURE_DAYS = 731
+/** Days that may be closed beside the weekdays that always are. */
+export const MOST_CLOSED_DAYS = 366
+
+// With one weekday open and as many of those closed, the next is open. Without a limit it would be searched for ever.
+const LONGEST_CLOSURE_DAYS = 7 * (MOST_CLOSED_DAYS + 1)
 
 /**
  * The fewest visit days on which every item can be done inside its window (model, section 7), each then moved to the
  * day nearest the due days that its items allow. Nothing is visited before `on` and the notice after it, nor on a
  * closed day; what has no day left in its window is done on the first open day after it. Throws a RangeError where no
- * day is open for two years.
+ * day is open for seven years.
  */
 export function fewestVisits<T extends Visitable>(
   items: readonly T[],

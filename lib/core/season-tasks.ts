@@ -1,9 +1,8 @@
 import { firstDay, yearOf } from './cycle'
-import { type DayNumber, dayText } from './day'
-import { dateInWords } from './day-words'
+import type { DayNumber } from './day'
 import { type Due, periodWindow, taskReason } from './due'
 import type { Basis, Reason } from './plan-types'
-import { type Season, type SeasonKind, seasonOf } from './season'
+import { type Season, type SeasonKind, seasonExpected, seasonOf } from './season'
 import type { SystemDays } from './system-days'
 import type { Tables } from './tables'
 
@@ -19,11 +18,13 @@ interface Facts {
   subject: string
   last: DayNumber | null
   since: DayNumber
+  /** The day on which the reasons are read: what is past by then is told as past. */
+  on: DayNumber
 }
 
 /** A look at the condensate drain: after so many cooling hours or days, in the cooling season only; null without one. */
 export function condensateLook(facts: Facts, tables: Tables): Due | null {
-  const { days, subject } = facts
+  const { days, subject, on } = facts
   const { figures } = tables
   const period = figures.condensateDays.value
   const next = nextInSeason(facts, ['cooling'], tables, (season, last) => {
@@ -40,7 +41,7 @@ export function condensateLook(facts: Facts, tables: Tables): Due | null {
       : {
           due: worn,
           basis: 'runtime',
-          say: `By then the cooling has run ${hours} hours since the last look, or the start of its season.`,
+          say: `By then the cooling ${worn <= on ? 'had' : 'will have'} run ${hours} hours since the last look, or the start of its season.`,
         }
   })
   return next && seasonDue('condensate-look', subject, next, period, tables)
@@ -48,11 +49,11 @@ export function condensateLook(facts: Facts, tables: Tables): Due | null {
 
 /** The humidifier's pad: once a heating season, and again after so many hours with hard water; null without a season. */
 export function humidifierPad(facts: Facts & { hardWater: boolean }, tables: Tables): Due | null {
-  const { days, subject, hardWater } = facts
+  const { days, subject, on, hardWater } = facts
   const { figures } = tables
   const period = figures.padWindowDays.value
   const next = nextInSeason(facts, ['heating'], tables, (season, last) => {
-    if (last < periodWindow(season.start, period).earliest) return atStart(season, 'heating')
+    if (last < periodWindow(season.start, period).earliest) return atStart(season, on)
     if (!hardWater) return null
     const base = Math.max(last, season.start)
     const start = days.heatThrough(base)
@@ -67,21 +68,17 @@ export function humidifierPad(facts: Facts & { hardWater: boolean }, tables: Tab
 
 /** Clearing around the outdoor unit: at the start of each season that uses it, and every 30 days in it; null without one. */
 export function outdoorUnitClear(facts: Facts & { kinds: SeasonKind[] }, tables: Tables): Due | null {
-  const { subject, kinds } = facts
+  const { subject, on, kinds } = facts
   const period = tables.figures.outdoorUnitDays.value
   const next = nextInSeason(facts, kinds, tables, (season, last) => {
-    if (last < periodWindow(season.start, period).earliest) return atStart(season, season.kind)
+    if (last < periodWindow(season.start, period).earliest) return atStart(season, on)
     return { due: last + period, basis: 'calendar', say: `Every ${period} days while it runs.` }
   })
   return next && seasonDue('outdoor-unit-clear', subject, next, period, tables)
 }
 
-function atStart(season: Season, kind: SeasonKind): Next {
-  return {
-    due: season.start,
-    basis: 'season',
-    say: `The ${kind} season is expected from ${dateInWords(dayText(season.start))}.`,
-  }
+function atStart({ kind, start }: NamedSeason, on: DayNumber): Next {
+  return { due: start, basis: 'season', say: `${seasonExpected(kind, start, on)}.` }
 }
 
 type NamedSeason = Season & { kind: SeasonKind }

@@ -1,5 +1,6 @@
 import { cycleThrough, yearOf } from './cycle'
-import { type DayNumber, dayNumber } from './day'
+import { type DayNumber, dayNumber, dayText } from './day'
+import { dateInWords } from './day-words'
 import type { Profile } from './profile'
 import type { Figures } from './tables'
 
@@ -50,4 +51,9 @@ export function seasonOn(profile: Profile, kind: SeasonKind, day: DayNumber, fig
     if (season && season.start <= day && day < season.end) return season
   }
   return null
+}
+
+/** `The heating season is expected from 29 September 2026`, and once it should have begun: `was expected from`. */
+export function seasonExpected(kind: SeasonKind, start: DayNumber, on: DayNumber): string {
+  return `The ${kind} season ${start < on ? 'was' : 'is'} expected from ${dateInWords(dayText(start))}`
 }

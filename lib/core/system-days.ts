@@ -2,7 +2,7 @@ import { type AirPath, airPath, type FilterInAir } from './air-path'
 import { type Airflow, airflowOf } from './airflow'
 import { cycleThrough, weightedThrough } from './cycle'
 import { type DayNumber, dayNumber } from './day'
-import { dustConcentration, eventFactor } from './dust'
+import { dustConcentration, eventFactors } from './dust'
 import type { Filter, Household, System } from './household'
 import { type Measured, measure } from './measured'
 import { cleaningFactor, type Profile, type Profiles, type Through } from './profile'
@@ -56,6 +56,8 @@ export function systemDays(
     tables,
   )
   const dust = dustConcentration(home, tables)
+  // The same for every filter; none where there is nothing to ask it for.
+  let factors: Float64Array | undefined
 
   const modelled = profile.hoursOn
   const hoursOn = measured
@@ -96,14 +98,18 @@ export function systemDays(
     const base: Through = air.fan.total === 0 ? running : (day) => running(day) + fan * cycleThrough(air.fan, day)
     const stretch = ownStretch(home, measured)
     if (!stretch) return base
+    const count = stretch.to - stretch.from + 1
+    factors ??= eventFactors(home.dustEvents, { from: stretch.from, count }, tables.dustEvents)
+    const events = factors
     const caught = (h: DayHours) =>
       (heat * h.heatRun + cool * h.coolRun + fan * h.fanOnly) * cleaningFactor(arrestance, blowerHours(h), figures)
     return corrected(
       base,
-      correction(stretch.from, stretch.to - stretch.from + 1, (day) => {
-        const events = eventFactor(home.dustEvents, day, tables.dustEvents)
-        return caught(hoursOn(day)) * events - caught(modelled(day))
-      }),
+      correction(
+        stretch.from,
+        count,
+        (day) => caught(hoursOn(day)) * (events[day - stretch.from] as number) - caught(modelled(day)),
+      ),
     )
   }
 }
@@ -126,9 +132,14 @@ const UNSCALED = { heat: 1, cool: 1 }
 /** From the first to the last day on which the filter's dust differs from the shared profile: measured days and dust events. */
 function ownStretch(home: Household, measured: Measured | null): { from: DayNumber; to: DayNumber } | null {
   if (!measured && home.dustEvents.length === 0) return null
-  const ends = home.dustEvents.flatMap((e) => [dayNumber(e.from), dayNumber(e.to)])
-  if (measured) ends.push(measured.from, measured.from + measured.days.length - 1)
-  return { from: Math.min(...ends), to: Math.max(...ends) }
+  let from = measured?.from ?? Number.POSITIVE_INFINITY
+  let to = measured ? measured.from + measured.days.length - 1 : Number.NEGATIVE_INFINITY
+  // One by one: a file may hold more events than a call takes arguments.
+  for (const event of home.dustEvents) {
+    from = Math.min(from, dayNumber(event.from))
+    to = Math.max(to, dayNumber(event.to))
+  }
+  return { from, to }
 }
 
 interface Correction {

@@ -5,6 +5,8 @@ export type Units = Household['units']
 
 const M3_PER_FT3 = 0.0283168
 const M_PER_FT = 0.3048
+/** Cubic metres an hour in one cubic foot a minute. */
+export const M3H_PER_CFM = M3_PER_FT3 * 60
 const PA_PER_IN_WG = 249.089
 
 /** Rounded with a thousands comma: `1,080`, `0.25`; a true minus sign. */
@@ -31,7 +33,13 @@ export function temperatureInWords(fahrenheit: number, units: Units): string {
 /** From cfm: `1,080 cfm`, `1,835 m³/h`. */
 export function airflowInWords(cfm: number, units: Units): string {
   if (units === 'us') return `${numberInWords(cfm)} cfm`
-  return `${numberInWords(cfm * M3_PER_FT3 * 60)} m³/h`
+  return `${numberInWords(cfm * M3H_PER_CFM)} m³/h`
+}
+
+/** The same for whoever meets it the first time: `1,080 cubic feet of air a minute (cfm)`. */
+export function airflowInFull(cfm: number, units: Units): string {
+  if (units === 'us') return `${numberInWords(cfm)} cubic feet of air a minute (cfm)`
+  return `${numberInWords(cfm * M3H_PER_CFM)} cubic metres of air an hour (m³/h)`
 }
 
 /** From ft/min: `432 feet a minute`, `2.2 metres a second`. */

@@ -4,6 +4,7 @@ import type { PlannedSystem } from './plan'
 import type { Warning } from './plan-types'
 import { coolSourceInWords, sourceInWords } from './source-words'
 import type { Tables } from './tables'
+import { airflowInFull, temperatureInWords } from './unit-words'
 
 /** What the plan had to assume, said so that it can be set right. */
 export function assumptions(
@@ -12,14 +13,15 @@ export function assumptions(
   { figures }: Tables,
 ): Warning[] {
   const warnings: Warning[] = []
+  const degrees = (f: number) => temperatureInWords(f, home.units)
   for (const { days } of systems.values()) {
     const { system, path } = days
     if (days.airflow.assumed && path.filters.some((f) => f.share !== null)) {
-      const say = `The airflow is not known: ${figures.assumedAirflowCfm.value} cfm is assumed. The tons of the cooling or the output of the heating, from the rating plate, would tell.`
+      const say = `The airflow is not known: ${airflowInFull(figures.assumedAirflowCfm.value, home.units)} is assumed. The tons of the cooling or the output of the heating, from the rating plate, would tell.`
       warnings.push({ code: 'airflow-assumed', subject: system.id, say })
     }
     if (!system.thermostat && (system.heat || system.cool)) {
-      const say = `The thermostat’s settings are not known: ${figures.defaultHeatSetpointF.value} °F for heating and ${figures.defaultCoolSetpointF.value} °F for cooling are assumed.`
+      const say = `The thermostat’s settings are not known: ${degrees(figures.defaultHeatSetpointF.value)} for heating and ${degrees(figures.defaultCoolSetpointF.value)} for cooling are assumed.`
       warnings.push({ code: 'set-points-assumed', subject: system.id, say })
     }
   }
@@ -42,7 +44,7 @@ export function assumedInWords(home: Household, { code, subject }: Assumed): str
   const filter = home.filters.find(({ id }) => id === subject)
   switch (code) {
     case 'climate':
-      return 'The climate is not known: a mixed one is assumed. The nearest place or two degree-day numbers would tell.'
+      return 'The climate is not known: a mixed one is assumed. The nearest place in the list would tell, or the heating and cooling degree-days of a year, which the weather service gives.'
     case 'hard-water':
       return 'Whether the water is hard is not known: hard is assumed, so the humidifier’s pad comes up sooner. The water supplier knows.'
     case 'vulnerable':

@@ -19,19 +19,53 @@ export function weatherDays(
   settings: RunSettings,
   figures: Figures,
 ): Map<DayNumber, DailyWeather> {
-  const days = new Map<DayNumber, DailyWeather>()
   const per = hoursPerDegreeDay(settings, figures)
-  for (const { kind, from, to, highF, lowF } of spells) {
+  const loads = spells.flatMap(({ kind, from, to, highF, lowF }): Load[] => {
     const mean = (highF + lowF) / 2
     const cool = kind === 'hot' && settings.cools ? Math.min(24, Math.max(0, mean - settings.coolBaseF) * per.cool) : 0
     const heat =
       kind === 'cold' && settings.heat !== null ? Math.min(24, Math.max(0, settings.heatBaseF - mean) * per.heat) : 0
-    if (cool === 0 && heat === 0) continue
-    const last = dayNumber(to)
-    for (let day = dayNumber(from); day <= last; day++) {
+    const [hours, of] = kind === 'hot' ? [cool, 'cool' as const] : [heat, 'heat' as const]
+    return hours === 0 ? [] : [{ of, hours, from: dayNumber(from), to: dayNumber(to) }]
+  })
+  const days = new Map<DayNumber, DailyWeather>()
+  for (const of of ['heat', 'cool'] as const) {
+    const own = loads.filter((load) => load.of === of)
+    for (const [day, hours] of largestByDay(own)) {
       const before = days.get(day)
-      days.set(day, { heat: Math.max(heat, before?.heat ?? 0), cool: Math.max(cool, before?.cool ?? 0) })
+      if (before) before[of] = hours
+      else days.set(day, { heat: 0, cool: 0, [of]: hours })
     }
   }
   return days
+}
+
+interface Load {
+  of: 'heat' | 'cool'
+  hours: number
+  from: DayNumber
+  to: DayNumber
+}
+
+/** The largest hours by day. The largest go first and every day is filled once, however many spells hold on it. */
+function largestByDay(loads: readonly Load[]): Map<DayNumber, number> {
+  const largest = new Map<DayNumber, number>()
+  // After a day that is filled, the day to look at next; longer ways are made short as they are gone.
+  const next = new Map<DayNumber, DayNumber>()
+  const open = (from: DayNumber) => {
+    let day = from
+    for (let on = next.get(day); on !== undefined; on = next.get(day)) {
+      const beyond = next.get(on)
+      if (beyond !== undefined) next.set(day, beyond)
+      day = on
+    }
+    return day
+  }
+  for (const { hours, from, to } of loads.toSorted((a, b) => b.hours - a.hours)) {
+    for (let day = open(from); day <= to; day = open(day)) {
+      largest.set(day, hours)
+      next.set(day, day + 1)
+    }
+  }
+  return largest
 }

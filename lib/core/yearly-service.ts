@@ -5,7 +5,7 @@ import type { Due } from './due'
 import type { Task } from './household'
 import type { Reason } from './plan-types'
 import type { Profile } from './profile'
-import { type SeasonKind, seasonOf, seasonOn } from './season'
+import { type SeasonKind, seasonExpected, seasonOf, seasonOn } from './season'
 import type { SystemDays } from './system-days'
 import type { Figures, Tables } from './tables'
 
@@ -27,10 +27,18 @@ const WITHOUT_SEASON: Record<SeasonKind, { from: string; to: string }> = {
  * when the equipment has run half again as long as in a usual year.
  */
 export function yearlyService(
-  facts: { task: Task; kind: SeasonKind; days: SystemDays; last: DayNumber | null; since: DayNumber },
+  facts: {
+    task: Task
+    kind: SeasonKind
+    days: SystemDays
+    last: DayNumber | null
+    since: DayNumber
+    /** The day on which the reasons are read: what is past by then is told as past. */
+    on: DayNumber
+  },
   tables: Tables,
 ): Due {
-  const { task, kind, days, last, since } = facts
+  const { task, kind, days, last, since, on } = facts
   const { figures } = tables
   const about = (earliest: DayNumber, due: DayNumber, latest: DayNumber, basis: Due['basis'], reason: Reason): Due => ({
     task,
@@ -44,7 +52,7 @@ export function yearlyService(
   })
   if (last === null && seasonOn(days.profile, kind, since, figures)) {
     return about(since, since, since + figures.lateServiceDays.value, 'never-recorded', {
-      say: `No service is recorded, and the ${kind} season is running.`,
+      say: neverServiced(kind, since, on),
       mark: figures.lateServiceDays.mark,
     })
   }
@@ -57,21 +65,28 @@ export function yearlyService(
   const worn = last === null ? null : dayWorn(days, kind, last, window.end, figures)
   if (worn !== null) {
     return about(worn, worn, worn + figures.lateServiceDays.value, 'runtime', {
-      say: `By then it will have run half again as many ${kind} hours since its last service as in a usual year.`,
+      say: `By then it ${worn <= on ? 'had' : 'will have'} run half again as many ${kind} hours since its last service as in a usual year.`,
       mark: figures.runtimeShareOfYear.mark,
     })
   }
-  return about(window.earliest, window.end, window.end, 'season', windowReason(window, kind, figures))
+  return about(window.earliest, window.end, window.end, 'season', windowReason(window, kind, on, figures))
 }
 
-function windowReason(window: ServiceWindow, kind: SeasonKind, figures: Figures): Reason {
+function neverServiced(kind: SeasonKind, since: DayNumber, on: DayNumber): string {
+  // Which season ran is known of the day of the description, and today may be in another.
+  return since < on
+    ? `No service is recorded, and on ${dateInWords(dayText(since))}, when this home was first described, the ${kind} season was running.`
+    : `No service is recorded, and the ${kind} season is running.`
+}
+
+function windowReason(window: ServiceWindow, kind: SeasonKind, on: DayNumber, figures: Figures): Reason {
   if (window.season === null) {
     return {
       say: `This climate has no marked ${kind} season, so the service falls in its customary months.`,
       mark: 'P',
     }
   }
-  const say = `The ${kind} season is expected from ${dateInWords(dayText(window.season))}; the service should be done two weeks before it.`
+  const say = `${seasonExpected(kind, window.season, on)}; the service should ${window.end < on ? 'have been' : 'be'} done two weeks before it.`
   return { say, mark: figures.serviceClosesBeforeDays.mark }
 }
 

@@ -49,7 +49,7 @@ export async function importArchive(
   const writing = photoWriter()
   try {
     return await together(async (tx) => {
-      const imported = await importInto(tx, act, [household], {})
+      const imported = await importInto(tx, act, [household])
       if (imported.ok) await writing.write(tx, act, imported.ids[0] ?? '', decoded.kept)
       return imported
     })

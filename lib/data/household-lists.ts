@@ -34,7 +34,7 @@ const TABLES: Record<Table, { standing?: string; order: string }> = {
   System: { order: 't."position"' },
   Filter: { order: 't."position"' },
   Device: { order: 't."position"' },
-  // Homes from before an undone correction handed its position on may have two entries at one.
+  // The ids make it one order in both kinds of database, whatever rows came to have one place.
   Entry: { standing: 't."undoneAt" IS NULL AND t."correctedBy" IS NULL', order: 't."position", t."id"' },
   Reading: { standing: 't."removedBy" IS NULL', order: 't."position"' },
   Contact: { order: 't."position"' },

@@ -8,30 +8,19 @@ import { DESCRIBED_TABLES, describedRows, householdRow } from './household-rows'
 import { freeId } from './households'
 import { insertRows } from './insert'
 import { newId } from './new-id'
-import { replaceHousehold } from './replace'
 import { holdAccount, signature } from './scope'
 
 export type Imported = { ok: true; ids: string[] } | { ok: false; faults: Fault[] }
 
 /**
- * Brings households into the account of whoever acts (or of `owner`, for the command line): all of them, or none.
- * An id that the account already has is a fault, unless `replace` says that the file's version is to stand instead;
- * the log of what stood before is kept. Gives our ids in the order of the file.
+ * Brings households into the account of whoever acts: all of them, or none.
+ * An id that the account already has is a fault. Gives our ids in the order of the file.
  */
-export function importHouseholds(
-  act: Act,
-  households: Household[],
-  { replace = false, owner }: { replace?: boolean; owner?: string } = {},
-): Promise<Imported> {
-  return together((tx) => importInto(tx, act, households, { replace, owner }))
+export function importHouseholds(act: Act, households: Household[]): Promise<Imported> {
+  return together((tx) => importInto(tx, act, households))
 }
 
-/** One household more, described here; its id gets a number behind it where the account has it already. */
-export function addHousehold(act: Act, household: Household): Promise<Imported> {
-  return together((tx) => addHouseholdIn(tx, act, household))
-}
-
-/** The same inside a transaction that is already going on. */
+/** One household more, described here, inside a transaction; an id that the account has gets a number behind it. */
 export function addHouseholdIn(tx: Questions, act: Act, household: Household): Promise<Imported> {
   return addHouseholdsIn(tx, act, [household])
 }
@@ -46,17 +35,12 @@ export async function addHouseholdsIn(tx: Questions, act: Act, households: House
     taken.add(id)
     return { ...household, id }
   })
-  return importInto(tx, act, named, {})
+  return importInto(tx, act, named)
 }
 
-/** The same inside a transaction that is already going on. */
-export async function importInto(
-  tx: Questions,
-  act: Act,
-  households: Household[],
-  { replace = false, owner: named }: { replace?: boolean; owner?: string },
-): Promise<Imported> {
-  const owner = await lockOwner(tx, act, named)
+/** `importHouseholds` inside a transaction that is already going on. */
+export async function importInto(tx: Questions, act: Act, households: Household[]): Promise<Imported> {
+  const owner = await lockOwner(tx, act)
   if (!owner) return noOwner()
   const known = await owned(tx, owner)
   const seen = new Set<string>()
@@ -65,33 +49,26 @@ export async function importInto(
     if (seen.add(id).size === before) {
       return [{ path: `households[${i}].id`, say: `"${id}" stands twice in this file.` }]
     }
-    if (!known.has(id) || replace) return []
+    if (!known.has(id)) return []
     return [
       {
         path: `households[${i}].id`,
-        say: `You have a household "${id}" already. Replace it, or give this one another id.`,
+        say: `You have a household "${id}" already, and a file replaces none. Give this one another id.`,
       },
     ]
   })
   if (faults.length > 0) return { ok: false, faults }
 
-  let position = Math.max(-1, ...[...known.values()].map((home) => home.position))
-  const fresh: { id: string; household: Household; position: number }[] = []
-  const ids: string[] = []
-  for (const household of households) {
-    const existing = known.get(household.id)
-    if (existing) await replaceHousehold(tx, act, existing.id, household)
-    else fresh.push({ id: newId(), household, position: ++position })
-    ids.push(existing?.id ?? (fresh.at(-1) as { id: string }).id)
-  }
+  const first = Math.max(-1, ...[...known.values()].map((home) => home.position)) + 1
+  const fresh = households.map((household, i) => ({ id: newId(), household, position: first + i }))
   await insertHouseholds(tx, act, owner, fresh)
-  return { ok: true, ids }
+  return { ok: true, ids: fresh.map(({ id }) => id) }
 }
 
 // The first statement of an import writes the owner's row: two imports of one account wait for each other here.
-async function lockOwner(tx: Questions, act: Act, named?: string): Promise<string | null> {
-  const owner = act.viewer.kind === 'account' ? act.viewer.accountId : act.viewer.kind === 'system' ? named : undefined
-  if (!owner) return null
+async function lockOwner(tx: Questions, act: Act): Promise<string | null> {
+  if (act.viewer.kind !== 'account') return null
+  const owner = act.viewer.accountId
   return (await holdAccount(tx, owner)) ? owner : null
 }
 

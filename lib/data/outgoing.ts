@@ -52,7 +52,7 @@ export async function putOut(tx: Questions, { at, ...message }: Message): Promis
   if (replaced && message.accountId !== null) {
     const { accountId, channel, to } = message
     const waiting = { sentAt: null, failedAt: null, sendingAt: null, interrupted: 0 }
-    // After a week without a mail server there is one digest, not seven.
+    // Digests are weekly: after some weeks without a mail server there is one, not one for each week.
     const stale = await tx.outgoing.findMany({
       where: {
         ...{ accountId, channel, to, kind: { in: replaced }, ...waiting },

@@ -33,11 +33,14 @@ export function endPooling(accountId: string): Promise<number> {
   })
 }
 
-/** Accounts whose homes are to learn from each other and have not on this day (UTC). */
+/**
+ * Accounts whose homes are to learn from each other and have not on this day (UTC). One that last did on a day still to
+ * come was told so by a clock that was wrong, and is due too.
+ */
 export async function listPoolsDue(on: Day): Promise<string[]> {
   const users = await ask((db) =>
     db.user.findMany({
-      where: { poolsDust: true, OR: [{ pooledOn: null }, { pooledOn: { lt: on } }] },
+      where: { poolsDust: true, OR: [{ pooledOn: null }, { pooledOn: { not: on } }] },
       select: { id: true },
       orderBy: { id: 'asc' },
     }),
@@ -67,7 +70,7 @@ export async function poolDust(accountId: string, on: Day, learn: Learn): Promis
   const told = changedStarts(homes, learn(homes.map(({ household }) => household)))
   return together(async (tx) => {
     const taken = await tx.$executeRaw`UPDATE "User" SET "pooledOn" = ${on}
-      WHERE "id" = ${accountId} AND "poolsDust" = ${true} AND ("pooledOn" IS NULL OR "pooledOn" < ${on})`
+      WHERE "id" = ${accountId} AND "poolsDust" = ${true} AND ("pooledOn" IS NULL OR "pooledOn" <> ${on})`
     if (taken === 0) return 0
     const changed = [...new Set(told.map(({ householdId }) => householdId))]
     for (const some of parts(changed)) {

@@ -108,8 +108,7 @@ export async function undoIn(
   await takeOut(tx, householdId, entry)
   const before = await tx.entry.findFirst({ where: { householdId, correctedBy: entryId } })
   if (before) {
-    // At the place of its correction: another may stand at its own, since a file was brought between the two.
-    const standing = { correctedBy: null, position: entry.position, ...(await putIn(tx, householdId, before)) }
+    const standing = { correctedBy: null, ...(await putIn(tx, householdId, before)) }
     await tx.entry.update({ where: { id: before.id }, data: standing })
   }
   return { outcome: 'recorded', entry: logEntry(undone) }

@@ -4,8 +4,8 @@ import { type Questions, together } from './connection'
 import type { Contact, StoredHousehold } from './households'
 import { readHouseholds } from './households'
 import { insertRows } from './insert'
-import { writeDescription } from './replace'
 import { markProfile, type Raised, type Refusal, raise } from './scope'
+import { writeDescription } from './write-description'
 
 export type Saved =
   | { ok: true; revision: number }

@@ -6,7 +6,7 @@ import {
   BILL_UNITS,
   type BillUnit,
   thermsFrom,
-  typedDay,
+  typedMeantDay,
   typedPastDay,
   typedQuantity,
   USUAL_BTU_PER_FT3,
@@ -71,7 +71,7 @@ export function readBills(typed: Typed, systems: readonly System[], on: Day): Re
   const bills: BillsRead['bills'] = []
   for (let row = 0; row < MOST_BILLS; row++) {
     if (['from', 'to', 'amount', 'base'].every((field) => answers.text(`${field}-${row}`) === '')) continue
-    const from = answers.take(`from-${row}`, typedDay)
+    const from = answers.take(`from-${row}`, typedMeantDay)
     const to = answers.take(`to-${row}`, typedPastDay(on))
     const amount = answers.take(`amount-${row}`, typedQuantity(AMOUNT))
     const base = answers.maybe(`base-${row}`, typedQuantity(AMOUNT))

@@ -1,6 +1,6 @@
 import type { DustEvent, WeatherSpell } from '@/lib/core/household'
 import { Answers, known, type Read, type Typed } from './describe/answers'
-import { typedDay, typedTemperature } from './quantities'
+import { typedMeantDay, typedTemperature } from './quantities'
 
 export const HAPPENED = ['smoke', 'renovation', 'dust', 'hot', 'cold'] as const
 
@@ -10,8 +10,8 @@ export type Happened = { list: 'dust'; event: DustEvent } | { list: 'weather'; s
 export function readHappened(typed: Typed, units: 'us' | 'metric'): Read<Happened> {
   const answers = new Answers(typed)
   const what = answers.choice('what', HAPPENED, 'Choose what happened.')
-  const from = answers.take('from', typedDay)
-  const to = answers.take('to', typedDay)
+  const from = answers.take('from', typedMeantDay)
+  const to = answers.take('to', typedMeantDay)
   if (from && to && to < from) answers.fault('to', `It cannot end before it begins (${from}).`)
   if (what !== 'hot' && what !== 'cold')
     return answers.result(() => ({

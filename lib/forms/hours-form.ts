@@ -3,7 +3,7 @@ import type { Reading, System } from '@/lib/core/household'
 import { clashingReadings, QUANTITIES } from '@/lib/core/reading-spans'
 import { chosenSystem } from './chosen-system'
 import { Answers, known, type Read, type Typed } from './describe/answers'
-import { typedDay, typedPastDay, typedQuantity } from './quantities'
+import { typedMeantDay, typedPastDay, typedQuantity } from './quantities'
 
 export const MOST_SPANS = 40
 
@@ -18,7 +18,7 @@ export function readHours(typed: Typed, systems: readonly System[], on: Day): Re
   for (let row = 0; row < MOST_SPANS; row++) {
     const shown = QUANTITIES.filter((quantity) => answers.text(`${quantity}-${row}`) !== '')
     if (shown.length === 0 && ['from', 'to'].every((field) => answers.text(`${field}-${row}`) === '')) continue
-    const from = answers.take(`from-${row}`, typedDay)
+    const from = answers.take(`from-${row}`, typedMeantDay)
     const to = answers.take(`to-${row}`, typedPastDay(on))
     if (shown.length === 0)
       answers.fault(`heatHours-${row}`, 'Write the hours of heating, cooling or fan, whichever it shows.')

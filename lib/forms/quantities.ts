@@ -1,12 +1,12 @@
 import { z } from 'zod'
 import { type Day, isDay } from '@/lib/core/day'
 import { shown } from './fields'
-import { inchesFrom, MM_PER_IN, typedNumber } from './lengths'
+import { typedNumber } from './lengths'
 
 export { inchesFrom, typedNumber } from './lengths'
 
 /** 1 therm = 100 000 Btu. */
-const BTU_PER_THERM = 100_000
+export const BTU_PER_THERM = 100_000
 
 /** Btu in one unit as a bill names it. US Energy Information Administration, units and calculators [G]; therm by definition. */
 const BTU_PER_UNIT = {
@@ -63,18 +63,6 @@ export function typedTemperature({ minF, maxF, unit }: { minF: number; maxF: num
   return typedQuantity({ ...limits, unit: '°C' }).transform(fahrenheitFrom)
 }
 
-/** A form field with a length in inches, cm or mm, as inches. */
-export function typedLength({ minIn, maxIn, unit }: { minIn: number; maxIn: number; unit: 'in' | 'cm' | 'mm' }) {
-  const perInch = unit === 'in' ? 1 : unit === 'cm' ? 2.54 : MM_PER_IN
-  const words = { in: 'inches', cm: 'cm', mm: 'mm' } as const
-  const limits = { min: round(minIn * perInch), max: round(maxIn * perInch) }
-  return typedQuantity({ ...limits, unit: words[unit] }).transform((length) => inchesFrom(length, unit))
-}
-
-function round(value: number): number {
-  return Math.round(value * 1000) / 1000
-}
-
 /** A date field, which sends `2026-11-25`; whoever types may also write `2026-1-5` or `2026/01/05`. Month and day in another order could be either: refused. */
 export const typedDay = z.string({ error: 'Choose a day.' }).transform((typed, context): Day => {
   const text = typed.trim()
@@ -89,9 +77,17 @@ export const typedDay = z.string({ error: 'Choose a day.' }).transform((typed, c
   return z.NEVER
 })
 
+/** Nothing that is kept here was made, done or seen before it: who types an earlier day has slipped. */
+export const FIRST_MEANT: Day = '1950-01-01'
+
+/** A day that somebody can have meant of their home. Files may name any that doors take; this is for what is typed. */
+export const typedMeantDay = typedDay.refine((day) => day >= FIRST_MEANT, {
+  error: `Look at the year: days before ${FIRST_MEANT} are not kept here.`,
+})
+
 /** A day that is not after `today`, for what has been done. */
 export function typedPastDay(today: Day) {
-  return typedDay.refine((day) => day <= today, {
+  return typedMeantDay.refine((day) => day <= today, {
     error: `Choose today or an earlier day: only what has happened can be recorded (today is ${today}).`,
   })
 }

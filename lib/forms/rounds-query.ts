@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { type Day, dayNumber, daysBetween } from '@/lib/core/day'
 import type { Fault } from '@/lib/core/fault'
 import { DOERS, type Doer } from '@/lib/core/household'
-import type { Calendar } from '@/lib/core/rounds'
+import { type Calendar, MOST_CLOSED_DAYS } from '@/lib/core/rounds'
 import { oneOf, type SearchParams } from './homes-query'
 import { typedDay, typedQuantity } from './quantities'
 
@@ -22,7 +22,7 @@ export interface RoundsQuery {
   page: number
 }
 
-const MOST_CLOSED_DAYS = 366
+const LONGEST_CLOSED_TEXT = 2000
 const notice = typedQuantity({ min: 0, max: 60, unit: 'days', whole: true })
 
 /** What an address asks of the rounds, and what of it cannot be read: that is left out and said. */
@@ -36,8 +36,12 @@ export function parseRoundsQuery(params: SearchParams): { query: RoundsQuery; fa
     faults.push({ path: 'off', say: 'Leave at least one weekday open: nobody could ever come.' })
     closedWeekdays = []
   }
-  const closedText = typeof params.closed === 'string' ? params.closed.slice(0, 2000) : ''
-  const closed = readClosed(closedText)
+  const typed = typeof params.closed === 'string' ? params.closed : ''
+  const closedText = typed.slice(0, LONGEST_CLOSED_TEXT)
+  const closed =
+    typed.length > LONGEST_CLOSED_TEXT
+      ? `Write the closed days in ${LONGEST_CLOSED_TEXT} signs at most: days that follow each other as one span.`
+      : readClosed(closedText)
   if (typeof closed === 'string') faults.push({ path: 'closed', say: closed })
   const page = Number(oneOf(params, 'page') ?? 1)
   return {
@@ -68,7 +72,7 @@ function readClosed(text: string): { from: Day; to: Day }[] | string {
     days += daysBetween(from.data, to.data) + 1
     closed.push({ from: from.data, to: to.data })
   }
-  return days > MOST_CLOSED_DAYS ? 'These are more than 366 closed days. Leave more days open.' : closed
+  return days > MOST_CLOSED_DAYS ? `These are more than ${MOST_CLOSED_DAYS} closed days. Leave more days open.` : closed
 }
 
 /** The calendar of a query. */

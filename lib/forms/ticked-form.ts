@@ -3,7 +3,7 @@ import type { Day } from '@/lib/core/day'
 import type { Fault } from '@/lib/core/fault'
 import { type LogRecord, TASKS, type Task } from '@/lib/core/household'
 import { oneOf, type SearchParams } from './homes-query'
-import { typedDay } from './quantities'
+import { typedDay, typedMeantDay } from './quantities'
 
 /** One thing to do in one home. */
 export interface Ticked {
@@ -38,7 +38,7 @@ export function parseTicked(form: FormData): { ok: true; value: TickedForm } | {
     faults.push({ path: 'did', say: `Record at most ${MOST_TICKED} at once: choose one building first.` })
   if (ticked.length < values.length)
     faults.push({ path: 'did', say: 'A box of this page cannot be read. Load the page again.' })
-  const on = typedDay.safeParse(form.get('on') ?? '')
+  const on = typedMeantDay.safeParse(form.get('on') ?? '')
   if (!on.success) faults.push(...on.error.issues.map(({ message }) => ({ path: 'on', say: message })))
   const once = z.string().min(8).max(64).safeParse(form.get('once'))
   if (!once.success) faults.push({ path: '', say: 'This page is incomplete. Load it again.' })

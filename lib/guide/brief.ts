@@ -1,5 +1,6 @@
 import type { Filter, Household, System } from '@/lib/core/household'
 import { homeInWords } from '@/lib/core/subject-words'
+import { heightInWords, type Units } from '@/lib/core/unit-words'
 import { CHANGED } from './address'
 import type { Episode, EpisodeEvent } from './episode'
 import { fillEmergency } from './export'
@@ -39,6 +40,8 @@ export interface BriefParts {
   events: readonly EpisodeEvent[]
   filters: readonly FilterState[]
   roomF: number | null
+  /** A metric home's figures have °F and feet beside them, for whoever works with those. */
+  units: Units
   /** What the walk was told of people who can not stand cold or heat; null: it did not ask. */
   vulnerable: boolean | null
 }
@@ -67,7 +70,7 @@ export function makeBrief(parts: BriefParts): Brief {
   }
 }
 
-function urgencyLines({ outcome, household, roomF, startedAt, vulnerable }: BriefParts): string[] {
+function urgencyLines({ outcome, household, roomF, units, startedAt, vulnerable }: BriefParts): string[] {
   // One yes is enough: of the home or of the person in front of the unit.
   const isVulnerable = vulnerable === true || (household?.vulnerable ?? vulnerable)
   return [
@@ -75,12 +78,23 @@ function urgencyLines({ outcome, household, roomF, startedAt, vulnerable }: Brie
       ? 'The self-check is not finished'
       : fillEmergency(URGENCY[outcome.severity], household?.emergencyNumber),
     `Self-check begun: ${startedAt}`,
-    `Room temperature: ${roomF === null ? NOT_SAID : `${roomF} °F`}`,
+    `Room temperature: ${roomF === null ? NOT_SAID : roomInWords(roomF, units)}`,
     `Someone who can not stand cold or heat: ${isVulnerable === null ? NOT_SAID : isVulnerable ? 'yes' : 'none noted'}`,
   ]
 }
 
-function equipmentLines({ household, system }: BriefParts): string[] {
+// As exactly as it was typed: to a tenth, unlike what the model reckons with.
+function roomInWords(fahrenheit: number, units: Units): string {
+  const celsius = Math.round(((fahrenheit - 32) * 50) / 9) / 10
+  return units === 'us' ? `${fahrenheit} °F` : `${celsius} °C (${fahrenheit} °F)`
+}
+
+function elevationInWords(feet: number, units: Units): string {
+  const us = heightInWords(feet, 'us')
+  return units === 'us' ? us : `${heightInWords(feet, units)} (${us})`
+}
+
+function equipmentLines({ household, system, units }: BriefParts): string[] {
   if (household === null || system === null) return ['Equipment: not described']
   const { heat, cool } = system
   const lines = [`Home: ${homeInWords(household)}`, `System: ${system.name}, ${system.delivery}`]
@@ -101,7 +115,7 @@ function equipmentLines({ household, system }: BriefParts): string[] {
         cool.installed && `installed ${cool.installed}`,
       ]),
     )
-  if (household.elevationFt) lines.push(`Elevation: ${household.elevationFt} ft`)
+  if (household.elevationFt) lines.push(`Elevation: ${elevationInWords(household.elevationFt, units)}`)
   return lines
 }
 

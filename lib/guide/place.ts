@@ -1,4 +1,5 @@
 import type { Household } from '@/lib/core/household'
+import type { Units } from '@/lib/core/unit-words'
 import { encodeWalk, type Walk } from './address'
 import { eventsBeside, type KeyedEvent } from './booking'
 import { type Episode, episodeOn } from './episode'
@@ -27,6 +28,7 @@ export interface GuideHome {
   id: string
   name: string
   timeZone: string
+  units: Units
   filters: GuideFilter[]
   profile: Pick<Household, 'tenure' | 'vulnerable' | 'systems'>
   emergencyNumber: string
@@ -52,6 +54,7 @@ export function unknownHome(id: string, timeZone: string): GuideHome {
     id,
     name: 'This home',
     timeZone,
+    units: 'us',
     filters: [],
     profile,
     emergencyNumber: DEFAULT_EMERGENCY_NUMBER,

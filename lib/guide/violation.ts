@@ -1,4 +1,4 @@
-/** A broken invariant of the safety basis, numbered as in its section on verification. */
+/** A broken invariant of the safety basis, by its number; DEVELOPERS.md lists them. */
 export interface Violation {
   flow: string
   invariant: number

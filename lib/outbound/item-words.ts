@@ -1,4 +1,4 @@
-import { addDays, type Day } from '@/lib/core/day'
+import type { Day } from '@/lib/core/day'
 import { lookInWords, whoInWords } from '@/lib/core/due-words'
 import { arrowInWords, mediumInWords, placeInWords, sizeInWords } from '@/lib/core/filter-words'
 import type { Item } from '@/lib/core/plan-types'
@@ -42,9 +42,4 @@ export function isPutOff({ putOffs }: StoredHousehold, { task, subject }: Item, 
 /** The page that records an item done. */
 export function recordAddress(origin: string, householdId: string, { task, subject }: Item): string {
   return `${origin}/home/${householdId}/record/${task}/${encodeURIComponent(subject)}`
-}
-
-/** The last day on which something that fell due on `latest` was not overdue yet is `latest`; the next it is. */
-export function overdueSince(latest: Day): Day {
-  return addDays(latest, 1)
 }

@@ -2,10 +2,12 @@ import { publicUrl } from '@/lib/access/public-url'
 import { addDays } from '@/lib/core/day'
 import type { HouseholdPlan } from '@/lib/core/plan-types'
 import { instantAt, localDay } from '@/lib/core/zone'
+import { later } from '@/lib/data/instant'
 import type { KeptPlans } from '@/lib/data/kept-plans'
 import type { Message } from '@/lib/data/outgoing'
 import { listPushIds } from '@/lib/data/push-targets'
 import { listDue, listTold, type Reminded, type ReminderLine, settle, toldKey } from '@/lib/data/remindings'
+import { DatabaseUnavailable } from '@/lib/data/unavailable'
 import { digestMail, type Told } from './digest'
 import { lastSlot, type Tidings, tidingsFor } from './reminders'
 
@@ -28,12 +30,24 @@ export async function settleDue(means: Means): Promise<{ people: number; message
   for (;;) {
     const due = await listDue(means.at, AT_ONCE)
     for (const person of due) {
-      const put = await settlePerson(person, means)
+      const put = await settlePerson(person, means).catch((error) => letWait(person, means.at, error))
       counts.people++
       counts.messages += put
     }
     if (due.length < AT_ONCE) return counts
   }
+}
+
+const HOUR_SECONDS = 60 * 60
+
+/** Whose reminder cannot be made is asked again in an hour, and nobody else waits for that. */
+async function letWait(person: Reminded, at: string, error: unknown): Promise<number> {
+  // Where the database is away nobody can be settled: the whole pass is tried again.
+  if (error instanceof DatabaseUnavailable) throw error
+  console.error(`The reminder of account ${person.accountId} could not be made:`, error)
+  const next = { nextAt: later(at, HOUR_SECONDS), digestOn: person.digestOn }
+  await settle(person, next, { at, messages: [], told: [] })
+  return 0
 }
 
 async function settlePerson(person: Reminded, means: Means): Promise<number> {

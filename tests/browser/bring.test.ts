@@ -71,6 +71,30 @@ test('nothing, ten megabytes and another kind of file are each refused in plain 
   await page.getByText(/UTF-16/).waitFor()
 })
 
+for (const dark of [false, true])
+  test(`a file that is held over the place to drop it is seen to be, and dropped it is taken${dark ? ', dark' : ''}`, async () => {
+    const page = await newPage({ width: PHONE, dark })
+    await page.goto('/bring')
+    const place = page.locator('.drop')
+    const dataTransfer = await page.evaluateHandle(() => {
+      const held = new DataTransfer()
+      held.items.add(new File(['{}'], 'homes.json', { type: 'application/json' }))
+      return held
+    })
+    const frame = () => place.evaluate((shown) => getComputedStyle(shown).outline)
+    const before = await frame()
+    expect(before).not.toContain('solid')
+    // Nothing hears of it before the scripts have come.
+    await expect
+      .poll(() => place.dispatchEvent('dragover', { dataTransfer }).then(frame))
+      .toMatch(dark ? /rgb\(232, 239, 243\) solid 4px/ : /rgb\(21, 33, 43\) solid 4px/)
+    expect(await page.evaluate('document.documentElement.scrollWidth - document.documentElement.clientWidth')).toBe(0)
+    await screenshot(page, `drop-${dark}`)
+    await place.dispatchEvent('drop', { dataTransfer })
+    await expect.poll(frame).toBe(before)
+    expect(await page.locator('#file').evaluate((field: HTMLInputElement) => field.files?.[0]?.name)).toBe('homes.json')
+  })
+
 for (const width of [PHONE, DESKTOP])
   for (const dark of [false, true])
     test(`every sample home is clean, ${width}${dark ? ' dark' : ''}`, async () => {

@@ -70,6 +70,7 @@ test('whatever stands behind the question mark, no page breaks and none runs it'
     'home',
     'system',
     'room',
+    'in',
     'did',
     'entry',
     'fault',

@@ -1,6 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { cycleOf, cycleThrough, firstDay, firstReaching, weightedThrough, yearOf, yearPlace } from '@/lib/core/cycle'
+import {
+  cycleOf,
+  cyclePlace,
+  cycleThrough,
+  firstDay,
+  firstReaching,
+  weightedThrough,
+  yearOf,
+  yearPlace,
+} from '@/lib/core/cycle'
 import { dayNumber, dayOfYear, dayText } from '@/lib/core/day'
 
 /** A year of which every day has a value of its own: its place and one. */
@@ -26,6 +35,18 @@ describe('a quantity that repeats with the climate', () => {
         Number(day.slice(0, 4)),
         day.endsWith('31') ? 364 : 0,
       ])
+  })
+
+  test('goes on before 1901 and after 2099, a day beside the calendar at most', () => {
+    for (const year of [1890, 1899, 1900, 2100, 2101, 2110])
+      for (const end of ['01-01', '02-28', '07-01', '12-31']) {
+        const day = dayNumber(`${year}-${end}`)
+        const place = dayOfYear(`${year}-${end}`) - 1
+        expect([-1, 0, 1].map((more) => (place + more + 365) % 365)).toContain(yearPlace(day))
+        expect(cycleThrough(CYCLE, day) - cycleThrough(CYCLE, day - 1)).toBe(yearPlace(day) + 1)
+        expect(yearOf(day)).toBe(year)
+        expect(cyclePlace(day)).toBe(cyclePlace(day + 1461 * 30))
+      }
   })
 
   test('comes to 365 or 366 days of it in a year, and two of them weighted to their weighted sum', () => {

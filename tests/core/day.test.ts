@@ -21,10 +21,22 @@ describe('a day', () => {
     expect(dayText(dayNumber(text))).toBe(text)
   })
 
+  test.each(['1900-12-31', '2100-01-01', '1500-01-01', '2499-12-31'])(
+    '%s is none that doors take, but may be reckoned',
+    (text) => {
+      expect(isDay(text)).toBe(false)
+      expect(dayNumber(text)).toBe(Date.parse(`${text}T00:00:00Z`) / MS_PER_DAY)
+      // Asked again, it is the same.
+      for (const _ of [1, 2]) expect(dayText(dayNumber(text))).toBe(text)
+    },
+  )
+
   test.each([
     '2026-02-29',
-    '2100-01-01',
-    '1900-12-31',
+    '1900-02-29',
+    '2100-02-29',
+    '1499-12-31',
+    '2500-01-01',
     '2026-13-01',
     '2026-00-10',
     '2026-04-31',
@@ -53,7 +65,13 @@ describe('a day', () => {
       expect(dayNumber(text)).toBe(number)
     }
     expect([dayText(first), dayText(last)]).toEqual([FIRST_DAY, LAST_DAY])
-    for (const outside of [first - 1, last + 1, 0.5]) expect(() => dayText(outside)).toThrow('no day of 1901–2099')
+  })
+
+  test('has none before 1500 and after 2499', () => {
+    const [before, after] = [Date.UTC(1499, 11, 31) / MS_PER_DAY, Date.UTC(2500, 0, 1) / MS_PER_DAY]
+    for (const outside of [before, after, 0.5, Number.NaN])
+      expect(() => dayText(outside)).toThrow(`no day of 1500–2499: ${outside}`)
+    expect([dayText(before + 1), dayText(after - 1)]).toEqual(['1500-01-01', '2499-12-31'])
   })
 })
 
@@ -75,6 +93,9 @@ describe('counting on', () => {
     expect(addYears('2024-02-29', 1)).toBe('2025-02-28')
     expect(addYears('2024-02-29', 4)).toBe('2028-02-29')
     expect(addYears('2026-06-01', -10)).toBe('2016-06-01')
+    // Past the days that doors take.
+    expect([addYears('2099-12-31', 10), addDays('1901-01-01', -1)]).toEqual(['2109-12-31', '1900-12-31'])
+    expect([addYears('2096-02-29', 4), addMonths('1901-01-31', -11)]).toEqual(['2100-02-28', '1900-02-28'])
     // Asked again, it is the same: months and years are kept apart.
     expect([addMonths('2026-01-31', 1), addYears('2026-01-31', 1)]).toEqual(['2026-02-28', '2027-01-31'])
   })
@@ -94,6 +115,8 @@ test('the day of the year counts 29 February as 28 February', () => {
   expect(dayOfYear('2026-12-31')).toBe(365)
   expect(['2028-02-28', '2028-02-29', '2028-03-01', '2028-12-31'].map(dayOfYear)).toEqual([59, 59, 60, 365])
   expect(['2026-02-28', '2026-03-01'].map(dayOfYear)).toEqual([59, 60])
+  // Hundreds of years are no leap years, unless they are four.
+  for (const year of [1900, 2000, 2100]) expect([`${year}-03-01`, `${year}-12-31`].map(dayOfYear)).toEqual([60, 365])
 })
 
 test('days sort as text does', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { figures } from '@/content/figures'
 import { LIGHT_PICTURE } from '@/content/light-picture'
 import { LIGHTS, type Light } from '@/lib/core/household'
 import { judge, type LightReading, type LightReference, readLightPicture } from '@/lib/core/light-picture'
@@ -26,6 +27,12 @@ const DARK_TO = 0.25 ** 0.8
 function trueLight(ratio: number): Light {
   return ratio > CLEAR_FROM ? 'clear' : ratio >= DARK_TO ? 'half' : 'dark'
 }
+
+// The phone that takes the picture is spared the whole table of figures, so these stand there once more.
+test('the borders of a picture are those of a look', () => {
+  const { clearBelowLoad, darkAboveLoad } = LIGHT_PICTURE
+  expect([clearBelowLoad.value, darkAboveLoad.value]).toEqual([figures.clearBelow.value, figures.darkAbove.value])
+})
 
 describe('a fair picture', () => {
   test.each([0.05, 0.1, 0.2, 0.3, 0.45, 0.6, 0.8, 1])('of a filter that passes %d is measured within 10 %', (ratio) => {

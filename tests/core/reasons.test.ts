@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { tables } from '@/content/tables'
 import { addDays, daysBetween } from '@/lib/core/day'
+import { dateInWords } from '@/lib/core/day-words'
 import type { Device, Filter, Household, LogRecord, System, Task } from '@/lib/core/household'
 import { plan } from '@/lib/core/plan'
-import { bareHome, COLD } from '../support/plan-of'
+import { bareHome, COLD, TROPICAL } from '../support/plan-of'
 
 const { figures } = tables
 const ON = '2026-11-25'
@@ -123,18 +124,28 @@ describe('why a filter is due then', () => {
 })
 
 describe('a filter that is small for its blower', () => {
-  const say = (nominal: Filter['nominal'], cfm: number) =>
-    planned({ nominal }, { systems: [{ ...EVEN, airflowCfm: { cool: cfm } }] })?.warnings.find(
+  const say = (nominal: Filter['nominal'], cfm: number, units: Household['units'] = 'us') =>
+    planned({ nominal }, { units, systems: [{ ...EVEN, airflowCfm: { cool: cfm } }] })?.warnings.find(
       ({ code }) => code === 'filter-small-for-airflow',
     )?.say
 
   test('is told how fast the air is, the limit of its place, and the smallest larger one that would do', () => {
     expect(say({ widthIn: 16, heightIn: 20, depthIn: 1 }, 1200)).toBe(
-      'This filter is small for this blower: air passes it at 540 ft/min, and 300 is the most that suits its place. A 24 × 24 × 1 would bring it under that: ask a technician before the opening is changed.',
+      'This filter is small for this blower: air passes it at 540 feet a minute, and 300 feet a minute is the most that suits its place. A 24 × 24 × 1 would bring it under that: ask a technician before the opening is changed.',
+    )
+    expect(say({ widthIn: 16, heightIn: 20, depthIn: 1 }, 1200, 'metric')).toBe(
+      'This filter is small for this blower: air passes it at 2.7 metres a second, and 1.5 metres a second is the most that suits its place. A 24 × 24 × 1 would bring it under that: ask a technician before the opening is changed.',
     )
     // 20 × 25 in at 1041 cfm is 299.8 ft/min, and 1042 cfm 300.1.
     expect(say({ widthIn: 20, heightIn: 25, depthIn: 1 }, 1041)).toBeUndefined()
-    expect(say({ widthIn: 20, heightIn: 25, depthIn: 1 }, 1042)).toContain('300 ft/min')
+    expect(say({ widthIn: 20, heightIn: 25, depthIn: 1 }, 1042)).toContain(
+      ': air passes it a little faster than 300 feet a minute, the most that suits its place. A ',
+    )
+    // 300 ft/min is 1.524 m/s; what is shown as 1.5 as well is a little more.
+    expect(say({ widthIn: 20, heightIn: 25, depthIn: 1 }, 1055, 'metric')).toContain(
+      ': air passes it a little faster than 1.5 metres a second, the most that suits its place. A ',
+    )
+    expect(say({ widthIn: 20, heightIn: 25, depthIn: 1 }, 1070, 'metric')).toContain('at 1.6 metres a second, and 1.5')
   })
 
   test('gets the smallest that is no smaller either way, of its own depth', () => {
@@ -153,12 +164,12 @@ describe('a filter that is small for its blower', () => {
     expect(screen?.warnings.map(({ code }) => code)).not.toContain('filter-small-for-airflow')
   })
 
-  test('gets another shape where none is larger both ways, or a second return where nothing does', () => {
+  test('gets another shape where none is larger both ways, or a second grille where nothing does', () => {
     const shape = say({ widthIn: 8, heightIn: 40, depthIn: 1 }, 700)
     const [, width, height] = (shape?.match(/A (\S+) × (\S+) × 1 would/) ?? []).map(Number)
     expect((width ?? 0) * (height ?? 0)).toBeGreaterThanOrEqual((700 * 144) / 300)
     expect(say({ widthIn: 16, heightIn: 20, depthIn: 1 }, 5000)).toContain(
-      'No common size alone would bring it under that; a second return would',
+      'No common size alone would bring it under that; a second grille that draws air in would',
     )
   })
 })
@@ -218,10 +229,10 @@ describe('why a task of a device or a season is due then', () => {
     const hot = { ...COLD, hdd65: 0, cdd65: 6500, heatingDesignF: 64, coolingDesignF: 90 }
     expect(
       first('condensate-look', { devices, climate: hot, records: [done('condensate-look', '2026-06-25')] })?.say,
-    ).toBe('By then the cooling has run 500 hours since the last look, or the start of its season.')
+    ).toBe('By then the cooling had run 500 hours since the last look, or the start of its season.')
     const pad: Device[] = [{ id: 'd', kind: 'humidifier' }]
     expect(first('humidifier-pad', { devices: pad, records: [done('humidifier-pad', '2026-01-10')] })?.say).toMatch(
-      /^The heating season is expected from .* 2026\.$/,
+      /^The heating season was expected from .* 2026\.$/,
     )
     const hard = { devices: pad, hardWater: true, records: [done('humidifier-pad', '2026-10-20')] }
     expect(first('humidifier-pad', hard)?.say).toBe('With hard water a pad lasts about 600 heating hours.')
@@ -229,5 +240,29 @@ describe('why a task of a device or a season is due then', () => {
     expect(unit('2026-07-10')).toBe('Every 30 days while it runs.')
     expect(unit('2026-11-01')).toMatch(/^The cooling season is expected from .* 2027\.$/)
     expect(addDays('2026-07-10', 30)).toBe('2026-08-09')
+  })
+
+  test('by the season, as past once its day is past', () => {
+    const on = (day: string, task: Task, change: Partial<Household>) => {
+      const items = plan([bareHome({ climate: COLD, ...change })], tables, day).households[0]?.items ?? []
+      return items.find((item) => item.task === task)
+    }
+    const tropical = { climate: TROPICAL, devices: [{ id: 'd', kind: 'condensate-drain' } satisfies Device] }
+    const drained = { ...tropical, records: [done('condensate-look', '2026-06-25')] }
+    const due = on('2026-06-26', 'condensate-look', drained)?.due ?? ''
+    const hours = [addDays(due, -1), due, addDays(due, 1)].map(
+      (day) => on(day, 'condensate-look', drained)?.reasons[0]?.say,
+    )
+    const run = (words: string) =>
+      `By then the cooling ${words} 500 hours since the last look, or the start of its season.`
+    expect(hours).toEqual([run('will have run'), run('had run'), run('had run')])
+
+    const cleared = { records: [done('outdoor-unit-clear', '2025-11-01', 'main')] }
+    const start = on('2026-02-01', 'outdoor-unit-clear', cleared)?.due ?? ''
+    const season = [addDays(start, -1), start, addDays(start, 1), addDays(start, 150)].map(
+      (day) => on(day, 'outdoor-unit-clear', cleared)?.reasons[0]?.say,
+    )
+    const said = (is: string) => `The cooling season ${is} expected from ${dateInWords(start)}.`
+    expect(season).toEqual([said('is'), said('is'), said('was'), said('was')])
   })
 })

@@ -38,7 +38,7 @@ describe('the look at the condensate line', () => {
   // 500 hours are fifty days of ten.
   const look = (last: string, coolThrough = (day: DayNumber) => day * 10) => {
     const days = { ...daysOf({ cooling: ['05-01', '10-01'] }), coolThrough }
-    return told(condensateLook({ days, subject: 'd', last: dayNumber(last), since: SINCE }, tables))
+    return told(condensateLook({ days, subject: 'd', last: dayNumber(last), since: SINCE, on: SINCE }, tables))
   }
 
   test('is due on the day on which the 500th hour has run, counted from the season’s start or the last look', () => {
@@ -60,7 +60,7 @@ describe('the humidifier’s pad', () => {
     const days = daysOf({ heating: ['10-01', end] })
     return told(
       humidifierPad(
-        { days, subject: 'd', last: last === null ? null : dayNumber(last), since: SINCE, hardWater },
+        { days, subject: 'd', last: last === null ? null : dayNumber(last), since: SINCE, on: SINCE, hardWater },
         tables,
       ),
     )
@@ -88,7 +88,7 @@ describe('a technician’s yearly service', () => {
     const due = yearlyService(
       {
         ...{ task: 'heating-service', kind: 'heating', days: { ...days, profile, heatThrough } },
-        ...{ last: dayNumber(last), since: SINCE },
+        ...{ last: dayNumber(last), since: SINCE, on: SINCE },
       },
       tables,
     )
@@ -126,7 +126,7 @@ describe('what is around the outdoor unit', () => {
       outdoorUnitClear(
         {
           ...{ days: daysOf(seasons), subject: 'main', kinds },
-          ...{ last: last === null ? null : dayNumber(last), since: dayNumber(since) },
+          ...{ last: last === null ? null : dayNumber(last), since: dayNumber(since), on: SINCE },
         },
         tables,
       ),

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { tables } from '@/content/tables'
 import { dayNumber, dayText } from '@/lib/core/day'
-import type { Climate, LogRecord, System, Task } from '@/lib/core/household'
+import { dateInWords } from '@/lib/core/day-words'
+import type { Climate, Household, LogRecord, Reading, System, Task } from '@/lib/core/household'
 import { plan } from '@/lib/core/plan'
 import { Profiles } from '@/lib/core/profile'
 import { runSettings } from '@/lib/core/runtime'
@@ -151,12 +152,8 @@ describe('a yearly service', () => {
   })
 
   test('says why it comes when it does, with the mark of the figure behind it', () => {
-    const reasons = (change: Parameters<typeof bareHome>[0]) => {
-      const items = plan([bareHome(change)], tables, '2026-11-25').households[0]?.items ?? []
-      return items.find((item) => item.task === 'heating-service')?.reasons
-    }
-    const first = (change: Parameters<typeof bareHome>[0]) => reasons(change)?.[0]
-    expect(first({ climate: COLD, since: '2026-11-20' })).toEqual({
+    const first = (change: Partial<Household>) => whyOn('2026-11-25', change)
+    expect(first({ climate: COLD, since: '2026-11-25' })).toEqual({
       say: 'No service is recorded, and the heating season is running.',
       mark: figures.lateServiceDays.mark,
     })
@@ -167,7 +164,7 @@ describe('a yearly service', () => {
     const served = { climate: COLD, records: [done('heating-service', '2026-02-01')] }
     expect(first(served)).toEqual({
       say: expect.stringMatching(
-        /^The heating season is expected from .*; the service should be done two weeks before/,
+        /^The heating season was expected from .*; the service should have been done two weeks before/,
       ),
       mark: figures.serviceClosesBeforeDays.mark,
     })
@@ -177,4 +174,44 @@ describe('a yearly service', () => {
       mark: figures.runtimeShareOfYear.mark,
     })
   })
+
+  test('never recorded is told of the season that ran on the first day, also once another runs', () => {
+    const home = { climate: COLD, since: '2026-03-10' }
+    expect(whyOn('2026-03-10', home)?.say).toBe('No service is recorded, and the heating season is running.')
+    for (const on of ['2026-03-11', '2026-07-15', '2027-07-15'])
+      expect(whyOn(on, home)?.say).toBe(
+        'No service is recorded, and on 10 March 2026, when this home was first described, the heating season was running.',
+      )
+  })
+
+  test('is told as past once its window has closed, and its season once that should have begun', () => {
+    const start = dayNumber(season(COLD, 'heating', 2026)?.start ?? '')
+    const home = { climate: COLD, records: [done('heating-service', '2026-02-01')] }
+    const told = (is: string, be: string) =>
+      `The heating season ${is} expected from ${dateInWords(dayText(start))}; the service should ${be} done two weeks before it.`
+    const days = [start - 100, start - 14, start - 13, start, start + 1, start + 60]
+    expect(days.map((day) => whyOn(dayText(day), home)?.say)).toEqual([
+      ...[told('is', 'be'), told('is', 'be'), told('is', 'have been'), told('is', 'have been')],
+      ...[told('was', 'have been'), told('was', 'have been')],
+    ])
+  })
+
+  test('by its hours tells what it will have run, and from the day itself what it had run', () => {
+    const reading = { system: 'main', from: '2026-02-02', to: '2026-04-22', source: 'thermostat', heatHours: 80 * 24 }
+    const home = { climate: COLD, records: [done('heating-service', '2026-02-01')], readings: [reading as Reading] }
+    const due = dayNumber(itemOf(bareHome(home), 'heating-service')?.due ?? '')
+    const told = (run: string) =>
+      `By then it ${run} half again as many heating hours since its last service as in a usual year.`
+    expect([due - 1, due, due + 200].map((day) => whyOn(dayText(day), home)?.say)).toEqual([
+      told('will have run'),
+      told('had run'),
+      told('had run'),
+    ])
+  })
 })
+
+/** The first reason of the heating service as it is read on a day. */
+function whyOn(on: string, change: Partial<Household>) {
+  const items = plan([bareHome(change)], tables, on).households[0]?.items ?? []
+  return items.find((item) => item.task === 'heating-service')?.reasons[0]
+}

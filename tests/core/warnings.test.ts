@@ -36,7 +36,9 @@ describe('what had to be assumed is said', () => {
   test('of the airflow, where neither tons nor output is known and a filter stands in it', () => {
     const { cool: _cool, ...unknown } = MAIN
     expect(codesOf({ systems: [unknown] })).toEqual([['airflow-assumed', 'main']])
-    expect(warningsOf({ systems: [unknown] })[0]?.say).toContain('1000 cfm is assumed')
+    const said = (units: Household['units']) => warningsOf({ units, systems: [unknown] })[0]?.say
+    expect(said('us')).toContain('not known: 1,000 cubic feet of air a minute (cfm) is assumed.')
+    expect(said('metric')).toContain('not known: 1,699 cubic metres of air an hour (m³/h) is assumed.')
     expect(codesOf({ systems: [unknown], filters: [] })).toEqual([])
     expect(codesOf({ systems: [unknown], filters: filtersOf({ place: 'ventilator', medium: 'screen' }) })).toEqual([])
   })
@@ -44,7 +46,9 @@ describe('what had to be assumed is said', () => {
   test('of the set points, where a thermostat is not described and something heats or cools', () => {
     const { thermostat: _thermostat, ...unset } = MAIN
     expect(codesOf({ systems: [unset] })).toEqual([['set-points-assumed', 'main']])
-    expect(warningsOf({ systems: [unset] })[0]?.say).toContain('70 °F for heating and 75 °F for cooling')
+    const said = (units: Household['units']) => warningsOf({ units, systems: [unset] })[0]?.say
+    expect(said('us')).toContain('70 °F for heating and 75 °F for cooling')
+    expect(said('metric')).toContain('21 °C for heating and 24 °C for cooling')
     const { heat: _heat, cool: _cool, ...bare } = unset
     expect(codesOf({ systems: [{ ...bare, airflowCfm: { cool: 900 } }] })).toEqual([])
     expect(codesOf({ systems: [{ ...bare, cool: { source: 'central-ac', tons: 2 } }] })).toHaveLength(1)
@@ -94,7 +98,9 @@ describe('an assumption in words', () => {
   })
 
   test('of the home needs no subject', () => {
-    expect(say('climate', '')).toMatch(/^The climate is not known/)
+    expect(say('climate', '')).toMatch(
+      /^The climate is not known: .* assumed\. The nearest place .* degree-days of a year/,
+    )
     expect(say('hard-water', '')).toMatch(/hard is assumed/)
     expect(say('vulnerable', '')).toMatch(/that it could is assumed/)
   })

@@ -23,6 +23,7 @@ import { BASES } from '@/lib/core/plan-types'
 import { subjectInWords } from '@/lib/core/subject-words'
 import { MARKS } from '@/lib/core/tables'
 import {
+  airflowInFull,
   airflowInWords,
   areaInWords,
   heightInWords,
@@ -141,6 +142,8 @@ describe('figures in words', () => {
     expect(temperatureInWords(-40, 'metric')).toBe('−40 °C')
     expect(airflowInWords(1080, 'us')).toBe('1,080 cfm')
     expect(airflowInWords(1000, 'metric')).toBe('1,699 m³/h')
+    expect(airflowInFull(1080, 'us')).toBe('1,080 cubic feet of air a minute (cfm)')
+    expect(airflowInFull(1000, 'metric')).toBe('1,699 cubic metres of air an hour (m³/h)')
     expect(pressureInWords(0.15, 'us')).toBe('0.15 inches of water')
     expect(pressureInWords(0.15, 'metric')).toBe('37 pascals')
     expect(velocityInWords(432, 'us')).toBe('432 feet a minute')

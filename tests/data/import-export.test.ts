@@ -37,23 +37,6 @@ test('a file that was parsed, imported, exported and written is the same file', 
   )
 }, 60_000)
 
-test('an import that replaces leaves exactly what the file says', async () => {
-  let number = 0
-  await fc.assert(
-    fc.asyncProperty(households(2), households(2), async (first, second) => {
-      const ann = await someone(`replace-${number++}`)
-      const sameIds = second.map((household, i) => ({ ...household, id: first[i]?.id ?? `${household.id}-new` }))
-      const once = await importHouseholds(as(ann), first)
-      const again = await importHouseholds(as(ann), sameIds, { replace: true })
-      expect(again.ok).toBe(true)
-      const ids = again.ok ? again.ids : []
-      expect(await exportHouseholds(ann, ids)).toStrictEqual(sameIds)
-      expect(ids[0]).toBe(once.ok && once.ids[0])
-    }),
-    { numRuns: 25 },
-  )
-}, 60_000)
-
 test('an id that is there already refuses the whole file, naming where it stands', async () => {
   const bea = await someone('bea')
   await importHouseholds(as(bea), [aHousehold()])

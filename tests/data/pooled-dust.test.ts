@@ -78,6 +78,17 @@ describe('homes of one owner', () => {
     expect(await revisions(ann)).toEqual(once)
   })
 
+  test('that learnt under a clock that was ahead learn again under the right one, once a day', async () => {
+    await bring(ann, [null, 'dark', 'half'])
+    await startPooling(ann.accountId)
+    await poolDust(ann.accountId, '2031-01-01', (homes) => [...homes])
+    expect(await startsOf(ann)).toEqual([null, null, null])
+    expect(await listPoolsDue(ON)).toContain(ann.accountId)
+    expect(await poolDust(ann.accountId, ON, learn)).toBe(3)
+    expect(await findPooling(ann.accountId)).toEqual({ pools: true, on: ON })
+    expect(await listPoolsDue(ON)).not.toContain(ann.accountId)
+  })
+
   test('start from the world again when it is ended', async () => {
     await bring(ann, [null, 'dark', 'dark'])
     await startPooling(ann.accountId)

@@ -1,7 +1,6 @@
 import { beforeEach, expect, test } from 'vitest'
 import type { LogRecord } from '@/lib/core/household'
 import type { Viewer } from '@/lib/core/viewer'
-import { ask } from '@/lib/data/connection'
 import { getHousehold } from '@/lib/data/households'
 import { importHouseholds } from '@/lib/data/import'
 import { listLog } from '@/lib/data/log'
@@ -99,27 +98,6 @@ test('undoing a correction lets the earlier entry stand again', async () => {
   expect((await getHousehold(ann, home)).household.filters[0]).toMatchObject({ medium: 'media', merv: 11 })
   await undoRecord(as(ann), home, first)
   expect((await getHousehold(ann, home)).household.filters[0]).toMatchObject({ medium: 'pleated', merv: 8 })
-})
-
-test('an entry that stands again has the place of its correction, and no other entry has it', async () => {
-  const look = { kind: 'filter-looked', filter: 'hall' } as const
-  const first = entryOf(await addRecord(as(ann), home, { ...look, on: '2026-10-02' }))
-  const correction = entryOf(await correctRecord(as(ann), home, first, { ...look, on: '2026-10-12' }))
-  // Two files are brought, with older records before all others: every entry that stands moves on.
-  for (const on of ['2026-08-02', '2026-08-01']) {
-    const { household } = await getHousehold(ann, home)
-    const file = { ...household, records: [{ ...look, on }, ...household.records] }
-    expect((await importHouseholds(as(ann), [file], { replace: true })).ok).toBe(true)
-  }
-  await undoRecord(as(ann), home, correction)
-  const standing = { householdId: home, undoneAt: null, correctedBy: null }
-  const rows = await ask((db) => db.entry.findMany({ where: standing, orderBy: { position: 'asc' } }))
-  expect(rows.map(({ position, on }) => [position, on])).toEqual([
-    [0, '2026-08-01'],
-    [1, '2026-08-02'],
-    [2, '2026-09-20'],
-    [3, '2026-10-02'],
-  ])
 })
 
 test('an older change that is entered late does not say what is in place now', async () => {

@@ -125,7 +125,6 @@ const ASKED: Record<string, (f: (...args: never[]) => unknown, walk: Walk) => un
 const OWN = new Set([
   'importArchive',
   'importHouseholds',
-  'addHousehold',
   'findOwnAccount',
   'renameAccount',
   'endSessions',
@@ -154,7 +153,6 @@ const INSIDE = new Set([
   'within',
   'roleOf',
   'signature',
-  'replaceHousehold',
   'entryRows',
   'addHouseholdIn',
   'addHouseholdsIn',

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { parseClearance } from '@/lib/forms/clearance-form'
 import { parseGuideAnswer } from '@/lib/forms/guide-answer-form'
-import { parseRoom, parseTimes } from '@/lib/forms/guide-brief-form'
+import { degreesAsked, parseRoom, parseTimes } from '@/lib/forms/guide-brief-form'
 
 test('a room temperature is °F unless it says °C; nothing typed is nothing', () => {
   expect(['61', ' 61.5 °F', '61,5', '16C', '16 °c', '-4', ''].map((text) => parseRoom(text))).toEqual(
@@ -10,6 +10,40 @@ test('a room temperature is °F unless it says °C; nothing typed is nothing', (
   )
   for (const text of ['cold', '610', '61F62', '1e2', '200', '-60']) expect(parseRoom(text).ok, text).toBe(false)
   fc.assert(fc.property(fc.string(), (text) => typeof parseRoom(text).ok === 'boolean'))
+})
+
+test('asked in °C it is °C unless it says °F, with bounds and examples in those degrees', () => {
+  expect(['16', '16,5', '61F', '16c', '-4', ''].map((text) => parseRoom(text, 'C'))).toEqual(
+    [60.8, 61.7, 61, 60.8, 24.8, null].map((value) => ({ ok: true, value })),
+  )
+  const fault = (text: string, asked: 'F' | 'C') => {
+    const read = parseRoom(text, asked)
+    return read.ok ? null : read.say
+  }
+  expect(fault('61', 'C')).toBe('A room is between -40 and 54 °C. Look at the thermometer again.')
+  expect(fault('131', 'F')).toBe('A room is between -40 and 130 °F. Look at the thermometer again.')
+  // Who writes the degrees is answered in them.
+  expect(fault('131F', 'C')).toContain('-40 and 130 °F')
+  expect(fault('55C', 'F')).toContain('-40 and 54 °C')
+  for (const [asked, least, most] of [
+    ['F', -40, 130],
+    ['C', -40, 54],
+  ] as const)
+    for (const allowed of [least, most]) expect(fault(String(allowed), asked), `${allowed} °${asked}`).toBeNull()
+  for (const text of ['cold', `1${' '.repeat(50)}1`]) {
+    expect(fault(text, 'C')).toMatch(/is no temperature\. Type a number in °C, such as 16\.$/)
+    expect(fault(text, 'F')).toMatch(/is no temperature\. Type a number in °F, such as 61\.$/)
+  }
+  // What was typed to a tenth comes back as it was.
+  for (let tenths = -400; tenths <= 540; tenths++) {
+    const read = parseRoom(String(tenths / 10), 'C')
+    const fahrenheit = read.ok ? (read.value ?? Number.NaN) : Number.NaN
+    expect(Math.round(((fahrenheit - 32) * 50) / 9)).toBeCloseTo(tenths, 9)
+  }
+})
+
+test('an address says in which degrees it was asked; without a word, or with any other, it is °F', () => {
+  expect(['c', null, '', 'C', 'f', 'cc'].map(degreesAsked)).toEqual(['C', 'F', 'F', 'F', 'F', 'F'])
 })
 
 test('times are seconds, or minutes and seconds; all faults are said at once', () => {

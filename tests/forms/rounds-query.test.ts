@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { dayNumber } from '@/lib/core/day'
+import { addDays, dayNumber, dayText } from '@/lib/core/day'
+import { fewestVisits } from '@/lib/core/rounds'
 import { calendarOf, parseRoundsQuery, parseWalkQuery, roundsAddress, walkAddress } from '@/lib/forms/rounds-query'
 
 function parameters(address: string): Record<string, string | string[]> {
@@ -36,6 +37,28 @@ test('a week without an open day, more than a year closed, and words for days ar
   expect(said({ closed: '2026-01-01 to 2027-06-01' })).toEqual(['closed'])
   expect(said({ closed: 'Christmas', notice: 'soon' })).toEqual(['notice', 'closed'])
   expect(said({ closed: '2026-12-26 to 2026-12-24' })).toEqual(['closed'])
+})
+
+test('with one weekday open and many of its days closed, a round falls on the first that is open', () => {
+  // 2026-11-27 is a Friday, day 5 of a week.
+  const fridays = Array.from({ length: 180 }, (_, week) => addDays('2026-11-27', 7 * week))
+  for (const many of [0, 1, 104, 105, 180]) {
+    const closed = fridays.slice(0, many).join(',')
+    const { query, faults } = parseRoundsQuery({ off: ['0', '1', '2', '3', '4', '6'], closed })
+    expect(faults).toEqual([])
+    // As early as it can begin: the day after a Friday that is over.
+    const on = dayNumber('2026-11-21')
+    const visits = fewestVisits([{ earliest: on, due: on, latest: on + 3 }], on, calendarOf(query))
+    expect(visits.map((visit) => dayText(visit.on))).toEqual([addDays('2026-11-27', 7 * many)])
+  }
+})
+
+test('closed days in more signs than are read are refused, not cut', () => {
+  const fridays = Array.from({ length: 190 }, (_, week) => addDays('2026-11-27', 7 * week)).join(',')
+  expect(parseRoundsQuery({ closed: fridays }).faults.map(({ path }) => path)).toEqual(['closed'])
+  // Cut after a comma, what is left could be read.
+  const early = `${fridays.slice(0, 1989)}           ,2027-01-01`
+  expect(parseRoundsQuery({ closed: early }).faults.map(({ path }) => path)).toEqual(['closed'])
 })
 
 test('whatever stands in an address, rounds can be planned, and the address of it means the same', () => {

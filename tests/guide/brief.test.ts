@@ -52,6 +52,7 @@ function parts(): BriefParts {
       },
     ],
     roomF: 61,
+    units: 'us',
     vulnerable: false,
   }
 }
@@ -167,7 +168,7 @@ describe('the brief’s sections', () => {
       'System: Main system, ducted',
       'Heat: gas furnace, 80000 Btu/h in, 64000 Btu/h out, installed 2012',
       'Cooling: central ac, 3 tons, installed 2015',
-      'Elevation: 5280 ft',
+      'Elevation: 5,280 feet',
     ])
     const { heat: _heat, cool: _cool, ...bare } = system
     expect(linesOf('Equipment', { household: aHousehold(), system: bare })).toEqual([
@@ -182,6 +183,20 @@ describe('the brief’s sections', () => {
     // A home whose system is not chosen, and the other way round, is not described.
     expect(linesOf('Equipment', { household, system: null })).toEqual(['Equipment: not described'])
     expect(linesOf('Equipment', { household: null, system })).toEqual(['Equipment: not described'])
+  })
+
+  it('of a metric home tell its own units, with °F and feet beside them', () => {
+    const household = aHousehold({ elevationFt: 5280, units: 'metric' })
+    const [system = null] = household.systems
+    const lines = (heading: string, roomF: number) => linesOf(heading, { household, system, roomF, units: 'metric' })
+    expect(lines('Equipment', 61)?.at(-1)).toBe('Elevation: 1,609 metres (5,280 feet)')
+    expect([60.8, 61.7, 32, -4].map((roomF) => lines('Urgency', roomF)?.[2])).toEqual([
+      'Room temperature: 16 °C (60.8 °F)',
+      'Room temperature: 16.5 °C (61.7 °F)',
+      'Room temperature: 0 °C (32 °F)',
+      'Room temperature: -20 °C (-4 °F)',
+    ])
+    expect(linesOf('Urgency', { roomF: null, units: 'metric' })?.[2]).toBe('Room temperature: not said')
   })
 
   it('tell the walk without the hazards that were denied, its end last', () => {

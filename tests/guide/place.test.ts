@@ -169,6 +169,7 @@ describe('addresses', () => {
       id: 'h1',
       name: 'Home',
       timeZone: 'America/Chicago',
+      units: 'us' as const,
       filters: [],
       emergencyNumber: '112',
       contacts: [],

@@ -180,7 +180,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['if (reference.unevenness', EDGE],
     ['if (Math.abs(lampBias)', EDGE],
     ['if (codes.length === 0 && ratio', EDGE],
-    ['return z > 0', `${SAME}half lies on either side of 0`],
   ],
   'lib/guide/explore.ts': [
     ['answer.sets === undefined', `${SAME}nothing set changes nothing`],

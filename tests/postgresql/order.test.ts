@@ -24,7 +24,7 @@ test('what has one place in its list, or waits until one day, stands in one orde
     for (const task of TASKS)
       await putOff(as(ann), home, { task, subject: 'hall', until: '2026-12-24', today: '2026-11-25' })
   }
-  // As an earlier version left them where a correction was undone after a file had been brought.
+  // No door leaves entries so; a move has to bear rows that an older program or somebody's own hand left.
   await ask((db) => db.entry.updateMany({ data: { position: 1 } }))
   const from = databaseUrl()
   const to = `file:${join(place.folder, 'moved', 'plenum.db')}`

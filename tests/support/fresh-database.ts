@@ -35,8 +35,3 @@ export function freshDatabase(): { folder: string } {
   })
   return place
 }
-
-/** Whether the project that runs has its tests on PostgreSQL. */
-export function onPostgres(): boolean {
-  return inject('postgresPort') !== undefined
-}

@@ -92,7 +92,7 @@ export const FUZZED: Record<string, Fuzzed> = {
   ),
   readPeople: typed(),
   readContacts: typed(),
-  readDevices: typed(HOME.devices),
+  readDevices: typed(ON, HOME.devices),
   readPlace: typed(TABLES),
   readSystem: typed('us'),
   readFilter: typed({ delivery: 'ducted', common: TABLES.commonSizes }),
@@ -135,7 +135,15 @@ export const FUZZED: Record<string, Fuzzed> = {
   localPath: text(['/home/a?b=c', '//evil.example', '/check', '/\\evil.example']),
   isTimeZone: text(['America/Chicago', 'UTC']),
   typedNumber: text(['15 1/2', '16', '0.5']),
-  parseRoom: text(['61 F', '16,5 °C']),
+  parseRoom: {
+    runs: MANY,
+    args: () =>
+      fc.tuple(
+        fc.oneof(anyText, mutated(fc.constantFrom('61 F', '16,5 °C'))),
+        fc.constantFrom(undefined, 'F' as const, 'C' as const),
+      ),
+  },
+  degreesAsked: text(['c']),
   readRun: { runs: MANY, args: () => fc.tuple(anyText, fc.constantFrom('s', 'min', 'h', 'pct', 'flag')) },
   wordMeans: text(['heating', 'off', 'Aux Heat 1']),
   boundaryOf: text(['multipart/form-data; boundary=edge', 'multipart/form-data; boundary="a b"']),

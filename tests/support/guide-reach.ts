@@ -1,5 +1,4 @@
 import { encodeWalk, type Step, type Walk } from '@/lib/guide/address'
-import { eventKinds } from '@/lib/guide/booking'
 import { type Facts, initialMarks } from '@/lib/guide/replay'
 import type { Flow, GuideNode } from '@/lib/guide/types'
 import { listAnswers, nodesById, settle, take, type WalkState } from '@/lib/guide/walk'
@@ -32,9 +31,4 @@ export function walksToAll(flow: Flow, facts: Facts, startedAt: number): Map<str
 
 export function addressOfWalk(walk: Walk): string {
   return `/check/${walk.flow}${encodeWalk(walk)}`
-}
-
-/** Whether a node has an answer that is written down. */
-export function writes(node: GuideNode): boolean {
-  return (node.answers ?? []).some((answer) => eventKinds(node, answer).length > 0)
 }

@@ -1,6 +1,6 @@
 import { FLOWS } from '@/content/guide/flows'
 import { STARTUP } from '@/content/guide/startup'
-import { parseRoom } from '@/lib/forms/guide-brief-form'
+import { degreesAsked, parseRoom } from '@/lib/forms/guide-brief-form'
 import { encodeWalk, parseWalk, type Walk } from '@/lib/guide/address'
 import { type Brief, type BriefParts, makeBrief } from '@/lib/guide/brief'
 import { type GuidePlace, placeEpisode, replayIn } from '@/lib/guide/place'
@@ -45,7 +45,9 @@ export function briefOfAddress(
   const found = replayIn(place, flow, walk)
   if (found.kind === 'broken') return null
   const asked = new URLSearchParams(search)
-  const room = parseRoom(asked.get('room') ?? '')
+  // The address keeps its degrees: it says the same wherever it is opened, and after the home changed its units.
+  const degrees = degreesAsked(asked.get('in'))
+  const room = parseRoom(asked.get('room') ?? '', degrees)
   const watchedEvents = parseWatch(asked.get('w') ?? '') ?? []
   const outcome = found.kind === 'at' && found.node.kind === 'outcome' ? found.node : null
   const episode = placeEpisode(place)
@@ -61,6 +63,7 @@ export function briefOfAddress(
     episode: found.kind === 'at' && found.startSpent ? { ...episode, resetUsed: 'yes' } : episode,
     events: place.events,
     roomF,
+    units: degrees === 'C' ? 'metric' : (place.home?.units ?? 'us'),
     vulnerable: saidVulnerable(found),
   })
   return {

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import { RoomAgain } from '@/app/parts/guide/room-again'
+import { degreesAsked } from '@/lib/forms/guide-brief-form'
 import { type GuidePlace, guideBase, walkHref } from '@/lib/guide/place'
 import type { AddressedBrief } from './brief-of-address'
 import { BriefPages } from './brief-pages'
@@ -38,6 +39,7 @@ export function BriefView({ place, search, made, phoneMinute = null, children }:
           systemId={place.systemId}
           action={`${base}/brief`}
           typed={asked.get('room') ?? ''}
+          isMetric={degreesAsked(asked.get('in')) === 'C'}
           watched={asked.get('w') ?? ''}
           fault={made.roomFault}
         />

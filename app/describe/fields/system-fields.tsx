@@ -58,6 +58,7 @@ interface SystemFieldsProps extends GroupProps {
 /** One system: what heats, what cools, how the air comes; ratings for whoever has them at hand. */
 export function SystemFields({ units, withServices, ...group }: SystemFieldsProps) {
   const degrees = units === 'us' ? '°F' : '°C'
+  const airflow = units === 'us' ? 'cubic feet a minute (cfm)' : 'cubic metres an hour (m³/h)'
   const hasFault = (fields: string[]) => group.faults.some(({ path }) => fields.includes(path))
   const text = (id: string, label: string, hint?: string) => (
     <TextField
@@ -174,8 +175,8 @@ export function SystemFields({ units, withServices, ...group }: SystemFieldsProp
         {text('heat-year', 'Year the heating was installed')}
         {text('tons', 'Cooling, tons', '12,000 Btu/h are one ton.')}
         {text('cool-year', 'Year the cooling was installed')}
-        {text('airflow-heat', 'Airflow in heating as a technician measured it, cfm')}
-        {text('airflow-cool', 'Airflow in cooling as a technician measured it, cfm')}
+        {text('airflow-heat', `Airflow in heating as a technician measured it, ${airflow}`)}
+        {text('airflow-cool', `Airflow in cooling as a technician measured it, ${airflow}`)}
       </details>
     </>
   )

@@ -97,6 +97,7 @@ function Contacts({ contacts, marks }: { contacts: GuideContact[]; marks: Marks 
 /** Asks for the one figure that a technician wants and the walk does not have. */
 function BriefForm({ place, walk }: { place: GuidePlace; walk: Walk }) {
   const base = guideBase(place.home?.id ?? null)
+  const isMetric = place.home?.units === 'metric'
   return (
     <section aria-labelledby="brief" className="no-print">
       <h2 id="brief">The brief</h2>
@@ -105,8 +106,9 @@ function BriefForm({ place, walk }: { place: GuidePlace; walk: Walk }) {
         <WalkFields place={place} walk={walk} />
         <div className="field">
           <label className="label" htmlFor="room">
-            How warm is the room, in °F? You may leave it empty.
+            How warm is the room, in {isMetric ? '°C' : '°F'}? You may leave it empty.
           </label>
+          {isMetric && <InCelsius />}
           <input className="short" id="room" name="room" inputMode="decimal" autoComplete="off" />
         </div>
         <button type="submit" className="main">
@@ -120,6 +122,11 @@ function BriefForm({ place, walk }: { place: GuidePlace; walk: Walk }) {
       </p>
     </section>
   )
+}
+
+/** Says in the address that the temperature was asked in °C. */
+export function InCelsius() {
+  return <input type="hidden" name="in" value="c" />
 }
 
 /** A walk as hidden fields of a form that asks. */

@@ -29,7 +29,9 @@ export function applyPart(
   typed: Typed,
   { tables, on }: { tables: DescribeTables; on: Day },
 ): Read<Household> {
-  const read = part.remove ? { ok: true as const, value: without(home, part) } : changed(home, part, typed, tables)
+  const read = part.remove
+    ? { ok: true as const, value: without(home, part) }
+    : changed(home, part, typed, { tables, on })
   if (!read.ok) return read
   const clashes = householdRules([read.value], () => on)
   if (clashes.length === 0) return read
@@ -39,7 +41,12 @@ export function applyPart(
   }
 }
 
-function changed(home: Household, part: Part, typed: Typed, tables: DescribeTables): Read<Household> {
+function changed(
+  home: Household,
+  part: Part,
+  typed: Typed,
+  { tables, on }: { tables: DescribeTables; on: Day },
+): Read<Household> {
   const { subject } = part
   switch (part.group) {
     case 'climate':
@@ -75,7 +82,7 @@ function changed(home: Household, part: Part, typed: Typed, tables: DescribeTabl
     case 'filters':
       return filterChanged(home, subject, typed, tables)
     case 'devices':
-      return mapped(readDevices(typed, home.devices), (devices) => ({
+      return mapped(readDevices(typed, on, home.devices), (devices) => ({
         ...home,
         devices,
         filters: [...home.filters, ...screensOfNew(home, devices)],

@@ -1,6 +1,7 @@
+import { addYears, type Day } from '@/lib/core/day'
 import { DEVICE_KINDS, type Device, type DeviceKind, type Household } from '@/lib/core/household'
 import { deviceInWords } from '@/lib/core/subject-words'
-import { typedDay } from '../quantities'
+import { typedMeantDay } from '../quantities'
 import { Answers, freshId, one, type Read, type Typed } from './answers'
 
 export const ALARM_KINDS = ['smoke-alarm', 'co-alarm'] as const
@@ -8,8 +9,12 @@ export const ALARM_KINDS = ['smoke-alarm', 'co-alarm'] as const
 export const TICKED_KINDS = DEVICE_KINDS.filter((kind) => !ALARM_KINDS.some((alarm) => alarm === kind))
 export const MOST_ALARMS = 30
 
-/** What ticks and rows say of the devices. `before` are those that stand: they keep their ids. */
-export function readDevices(typed: Typed, before: readonly Device[] = []): Read<Device[]> {
+// No alarm lasts so long: who types a later end of life has slipped, and would not be told to replace it.
+const LONGEST_LIFE_YEARS = 20
+
+/** What ticks and rows say of the devices; `on` is today. `before` are those that stand: they keep their ids. */
+export function readDevices(typed: Typed, on: Day, before: readonly Device[] = []): Read<Device[]> {
+  const latestEnd = addYears(on, LONGEST_LIFE_YEARS)
   const answers = new Answers(typed)
   const ticks = answers.all('device')
   const devices: Device[] = before.filter(({ id, kind }) => !isAlarm(kind) && ticks.includes(`id:${id}`))
@@ -25,8 +30,15 @@ export function readDevices(typed: Typed, before: readonly Device[] = []): Read<
       answers.fault(`alarm-${row}`, 'Choose which alarm it is, or “none”.')
       continue
     }
-    const made = answers.maybe(`alarm-${row}-made`, typedDay)
-    const endOfLife = answers.maybe(`alarm-${row}-end`, typedDay)
+    const made = answers.maybe(`alarm-${row}-made`, typedMeantDay)
+    const endOfLife = answers.maybe(`alarm-${row}-end`, typedMeantDay)
+    if (made && made > on)
+      answers.fault(`alarm-${row}-made`, `Look at the year: it cannot have been made after today (${on}).`)
+    if (endOfLife && endOfLife > latestEnd)
+      answers.fault(
+        `alarm-${row}-end`,
+        `Look at the year: this is more than ${LONGEST_LIFE_YEARS} years from now. An alarm’s end of life lies nearer.`,
+      )
     if (made && endOfLife && endOfLife < made)
       answers.fault(`alarm-${row}-end`, `Its end of life cannot lie before the day it was made (${made}).`)
     const old = before.find(({ id }) => id === answers.all(`alarm-${row}-id`)[0])

@@ -21,7 +21,6 @@ export interface FilterRead {
   measured: NominalSize | null
 }
 
-export const SIZE_WAYS = ['printed', 'measured', 'unknown'] as const
 const SIDES = ['width', 'height', 'depth'] as const
 const KEYS = { width: 'widthIn', height: 'heightIn', depth: 'depthIn' } as const
 

@@ -13,7 +13,6 @@ export type Place = Pick<
   assumed: Assumed[]
 }
 
-export const CLIMATE_WAYS = ['station', 'zone', 'numbers', 'keep'] as const
 const MIXED_ZONE = 4
 const FEET_PER_METRE = 1 / 0.3048
 

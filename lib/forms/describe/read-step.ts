@@ -25,7 +25,7 @@ export function readStep(step: Step, draft: DraftAnswers, tables: DescribeTables
   const units = unitsOf(draft)
   if (step === 'home') return mapped(readPlace(typed, tables), (place) => ({ kind: 'home', place }))
   if (step === 'people') return mapped(readPeople(typed), (people) => ({ kind: 'people', people }))
-  if (step === 'devices') return mapped(readDevices(typed), (devices) => ({ kind: 'devices', devices }))
+  if (step === 'devices') return mapped(readDevices(typed, on), (devices) => ({ kind: 'devices', devices }))
   if (step.startsWith('system-')) {
     const system = readSystem(typed, units)
     // Of what is not there no service is asked, whatever its hidden fields hold.

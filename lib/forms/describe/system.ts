@@ -1,4 +1,5 @@
 import type { Assumed, Fan, Household, System } from '@/lib/core/household'
+import { M3H_PER_CFM } from '@/lib/core/unit-words'
 import { LIMITS } from '../equipment-schema'
 import { celsiusFrom, typedTemperature } from '../quantities'
 import { Answers, known, one, type Read, type Typed } from './answers'
@@ -31,8 +32,8 @@ export function readSystem(typed: Typed, units: Household['units'], before?: Sys
     coolYear: answers.quantity('cool-year', YEAR),
   }
   const airflow = {
-    heat: answers.quantity('airflow-heat', LIMITS.airflow),
-    cool: answers.quantity('airflow-cool', LIMITS.airflow),
+    heat: readAirflow(answers, 'airflow-heat', units),
+    cool: readAirflow(answers, 'airflow-cool', units),
   }
   const thermostat = readThermostat(answers, units)
   const fan = readFan(answers)
@@ -91,6 +92,14 @@ function readRise(answers: Answers, units: Household['units']): number | undefin
   return rise === undefined ? undefined : rise * 1.8
 }
 
+function readAirflow(answers: Answers, field: string, units: Household['units']): number | undefined {
+  const { min, max, unit } = LIMITS.airflow
+  if (units === 'us') return answers.quantity(field, { min, max, unit })
+  const limits = { min: Math.ceil(min * M3H_PER_CFM), max: Math.floor(max * M3H_PER_CFM) }
+  const flow = answers.quantity(field, { ...limits, unit: 'cubic metres an hour' })
+  return flow === undefined ? undefined : rounded(flow / M3H_PER_CFM)
+}
+
 function readThermostat(answers: Answers, units: Household['units']): System['thermostat'] | undefined {
   const schema = typedTemperature({
     minF: LIMITS.setpoint.min,
@@ -111,8 +120,8 @@ function readThermostat(answers: Answers, units: Household['units']): System['th
   return { heatSetpointF: rounded(heat), coolSetpointF: rounded(cool) }
 }
 
-function rounded(fahrenheit: number): number {
-  return Math.round(fahrenheit * 100) / 100
+function rounded(value: number): number {
+  return Math.round(value * 100) / 100
 }
 
 function readFan(answers: Answers): Fan | 'unknown' | undefined {
@@ -131,6 +140,7 @@ export function systemTyped(system: System, home: Household): Typed {
   const assumed = (home.assumed ?? []).filter(({ subject }) => subject === system.id).map(({ code }) => code)
   const words = equipmentWords(system, assumed)
   const degrees = (f: number) => (home.units === 'us' ? f : Math.round(celsiusFrom(f) * 10) / 10)
+  const flow = (cfm?: number) => (cfm === undefined || home.units === 'us' ? cfm : Math.round(cfm * M3H_PER_CFM))
   return {
     name: [system.name],
     how: [words.how],
@@ -149,16 +159,18 @@ export function systemTyped(system: System, home: Household): Typed {
     minutes: fan?.mode === 'circulate' ? [String(fan.minutesPerHour)] : [],
     'heat-set': one(thermostat && degrees(thermostat.heatSetpointF)),
     'cool-set': one(thermostat && degrees(thermostat.coolSetpointF)),
-    'airflow-heat': one(airflowCfm?.heat),
-    'airflow-cool': one(airflowCfm?.cool),
+    'airflow-heat': one(flow(airflowCfm?.heat)),
+    'airflow-cool': one(flow(airflowCfm?.cool)),
   }
 }
 
-/** What was left as the page showed it keeps its exact value: °C and per cent are shown rounded, and must not drift. */
+/** What was left as the page showed it keeps its exact value: °C, m³/h and per cent are shown rounded, and must not drift. */
 export function keptAsShown<S extends Omit<System, 'id'>>(read: S, before: System, typed: Typed, home: Household): S {
   const shown = systemTyped(before, home)
   const isSame = (field: string) => shown[field]?.[0] !== undefined && typed[field]?.[0] === shown[field]?.[0]
-  const { thermostat, heat } = read
+  const { thermostat, heat, airflowCfm } = read
+  const flow = (kind: 'heat' | 'cool') =>
+    given(kind, isSame(`airflow-${kind}`) ? before.airflowCfm?.[kind] : airflowCfm?.[kind])
   const was = before.thermostat
   return {
     ...read,
@@ -169,6 +181,7 @@ export function keptAsShown<S extends Omit<System, 'id'>>(read: S, before: Syste
           coolSetpointF: isSame('cool-set') ? was.coolSetpointF : thermostat.coolSetpointF,
         },
       }),
+    ...(airflowCfm && { airflowCfm: { ...flow('heat'), ...flow('cool') } }),
     ...(heat && {
       heat: {
         ...heat,

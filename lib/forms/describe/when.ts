@@ -1,9 +1,8 @@
 import { addDays, addMonths, addYears, type Day } from '@/lib/core/day'
-import { typedPastDay, typedQuantity } from '../quantities'
+import { FIRST_MEANT, typedPastDay, typedQuantity } from '../quantities'
 import type { Answers } from './answers'
 
 export const WHEN = ['ago', 'day', 'unknown'] as const
-export const AGO_UNITS = ['days', 'weeks', 'months', 'years'] as const
 
 /**
  * When something was done: a day, about so long ago, or nobody knows (null). The fields are `<name>`, `<name>-ago`,
@@ -18,15 +17,13 @@ export function readWhen(answers: Answers, name: string, on: Day): Day | null | 
   const unit = answers.text(`${name}-unit`) || 'weeks'
   if (count === undefined) return undefined
   const day = back(on, count, unit)
-  return day ?? answers.fault(`${name}-ago`, 'That is too long ago to be counted here. Choose “I don’t know”.')
+  return day >= FIRST_MEANT
+    ? day
+    : answers.fault(`${name}-ago`, 'That is too long ago to be counted here. Choose “I don’t know”.')
 }
 
-function back(on: Day, count: number, unit: string): Day | undefined {
-  try {
-    if (unit === 'days') return addDays(on, -count)
-    if (unit === 'months') return addMonths(on, -count)
-    return unit === 'years' ? addYears(on, -count) : addDays(on, -7 * count)
-  } catch {
-    return undefined
-  }
+function back(on: Day, count: number, unit: string): Day {
+  if (unit === 'days') return addDays(on, -count)
+  if (unit === 'months') return addMonths(on, -count)
+  return unit === 'years' ? addYears(on, -count) : addDays(on, -7 * count)
 }

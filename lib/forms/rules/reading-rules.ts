@@ -1,14 +1,13 @@
 import { type Day, daysBetween } from '@/lib/core/day'
 import type { Reading, System } from '@/lib/core/household'
 import type { Loose, Path } from '../fault'
+import { BTU_PER_THERM } from '../quantities'
 import { type Report, refer } from './household-rules'
 import { notLater, type Setting, spanRule } from './record-rules'
 
 const QUANTITIES = ['heatHours', 'coolHours', 'fanHours'] as const
 type Quantity = (typeof QUANTITIES)[number]
 const WORDS = { heatHours: 'heating', coolHours: 'cooling', fanHours: 'fan' } as const
-
-const BTU_PER_THERM = 100_000
 
 interface Measured {
   index: number

@@ -335,6 +335,33 @@ describe('changing what is described', () => {
     })
   })
 
+  test('airflow is typed in cubic metres an hour in a metric home, with its limits said so', () => {
+    const before = homeOf(hasty())
+    const [first] = before.systems
+    if (!first) throw new Error('the hasty home has a system')
+    const system = { ...first, airflowCfm: { heat: 1077.3, cool: 1200 } }
+    const part = { group: 'systems', subject: system.id, remove: false } as const
+    const read = (units: 'us' | 'metric', change: Typed) => {
+      const home = { ...before, units, systems: [system] }
+      const applied = applyPart(home, part, { ...systemTyped(system, home), ...change }, WITH)
+      return applied.ok ? applied.value.systems[0]?.airflowCfm : applied.faults.map(({ say }) => say)
+    }
+    const shown = systemTyped(system, { ...before, units: 'metric' })
+    expect([shown['airflow-heat'], shown['airflow-cool']]).toEqual([['1830'], ['2039']])
+    // Left as it is shown, it stays what it was, beside a new one.
+    expect(read('metric', {})).toEqual({ heat: 1077.3, cool: 1200 })
+    expect(read('metric', { 'airflow-cool': ['1,699'] })).toEqual({ heat: 1077.3, cool: 1000 })
+    expect(read('metric', { 'airflow-heat': [''] })).toEqual({ cool: 1200 })
+    expect(read('us', { 'airflow-cool': ['1,000'] })).toEqual({ heat: 1077.3, cool: 1000 })
+    expect(read('metric', { 'airflow-cool': ['33980'] })).toEqual({ heat: 1077.3, cool: 19_999.91 })
+    expect(read('metric', { 'airflow-cool': ['33981'] })).toEqual([
+      'Write a number between 2 and 33980 (cubic metres an hour), not 33981.',
+    ])
+    expect(read('us', { 'airflow-cool': ['20001'] })).toEqual([
+      'Write a number between 1 and 20000 (cubic feet a minute), not 20001.',
+    ])
+  })
+
   test('a known answer takes the assumption away, and the preview shows the day that moves', () => {
     const before = homeOf({
       ...hasty(),
@@ -522,7 +549,7 @@ describe('whatever is sent', () => {
           const described = describedHome(draft, { tables: TABLES, today: () => ON })
           if (described.ok) planHousehold(described.home, tables, ON)
           readContacts(one)
-          readDevices(one, aHousehold().devices)
+          readDevices(one, ON, aHousehold().devices)
           alarmRows(one)
           sizeSaid(one, tables.commonSizes)
           for (const subject of ['', 'main', 'hall', 'new'])
