@@ -142,6 +142,9 @@ export function deleteAccount(act: Act, accountId: string): Promise<{ ok: true }
       const stay = members.map((member) => member.accountId).filter((id) => id !== accountId && id !== heir.id)
       await passOn(tx, householdId, heir.id, { since: act.at, stay })
     }
+    // What is left goes with the account, names and all: of thousands of homes that is most of the work.
+    for (const { id } of await tx.household.findMany({ where: { ownerId: accountId }, select: { id: true } }))
+      places.delete(id)
     for (const householdId of places) await forgetNames(tx, householdId, accountId)
     await tx.invitation.deleteMany({ where: { createdBy: accountId } })
     await tx.user.delete({ where: { id: accountId } })
