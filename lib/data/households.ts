@@ -159,9 +159,10 @@ export async function readHouseholds(
   const contacts = byHousehold(rows.Contact)
   const putOffs = byHousehold(rows.PutOff)
 
-  // Whom to call, and how to get in, are not shown by a renter's link: it may be passed on.
+  // Where it is, whom to call, and how to get in, are not shown by a renter's link: it may be passed on.
   const isLink = viewer.kind === 'link'
-  return households.map((row) => {
+  return households.map((stored) => {
+    const row = isLink ? { ...stored, building: null } : stored
     const { id, name, building, timeZone, revision, state, role, closedOn } = row
     const accessNote = isLink ? null : row.accessNote
     return {

@@ -30,8 +30,8 @@ const BARRED: [RegExp, string][] = [
 ]
 // What is let in by its need and refused by its own work: an owner hands a home over, and never leaves it.
 const REFUSED: Record<string, Partial<Record<Who, string>>> = { leaveHome: { owner: 'not allowed' } }
-// The secret in its address shows the home's name to whoever holds it.
-const SHOWS: Record<string, string[]> = { '/calendar/[secret]': ['name'] }
+// The secret in its address shows the home's name, told apart by its building, to whoever holds it.
+const SHOWS: Record<string, string[]> = { '/calendar/[secret]': ['name', 'building'] }
 const FOR_EVERYBODY = ['/api/v1/openapi.json']
 let actions: Made[] = []
 let routes: Made[] = []
