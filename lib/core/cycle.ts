@@ -1,4 +1,4 @@
-import { CYCLE_DAYS, type DayNumber, dayNumber, dayText, FIRST_DAY } from './day'
+import { CYCLE_DAYS, type DayNumber, dayNumber, dayText, FIRST_DAY, LAST_DAY } from './day'
 
 /**
  * A daily quantity that repeats with the climate, every four years (1461 days from 1 January 1901), kept as prefix
@@ -19,6 +19,9 @@ export interface Cycle {
 
 /** The first day of the first cycle. */
 export const CYCLE_ORIGIN = dayNumber(FIRST_DAY)
+
+/** Days of the years 1901–2099, over which the calendar repeats as the cycle does. */
+const CYCLED_DAYS = dayNumber(LAST_DAY) - CYCLE_ORIGIN + 1
 
 /** For each of the 1461 days of the cycle, its place 0…364 in a year of 365 days. */
 export const YEAR_PLACE = Uint16Array.from({ length: CYCLE_DAYS }, (_, i) => {
@@ -47,7 +50,11 @@ export function yearPlace(day: DayNumber): number {
 
 /** The calendar year of a day. */
 export function yearOf(day: DayNumber): number {
-  return Number(dayText(day).slice(0, 4))
+  const since = day - CYCLE_ORIGIN
+  // Of the centuries around, which leave leap days out, the calendar itself is asked; a plan asks of ours, all the time.
+  if (since < 0 || since >= CYCLED_DAYS) return Number(dayText(day).slice(0, 4))
+  const turns = Math.floor(since / CYCLE_DAYS)
+  return 1901 + 4 * turns + Math.min(3, Math.floor((since - turns * CYCLE_DAYS) / 365))
 }
 
 /** Prefix sums of a year of 365 daily values. */
