@@ -4,7 +4,6 @@ import type { GroupProps } from '@/app/describe/fields/group'
 import { PeopleFields } from '@/app/describe/fields/people-fields'
 import { PlaceFields } from '@/app/describe/fields/place-fields'
 import { SystemFields } from '@/app/describe/fields/system-fields'
-import { MOST_ALARMS } from '@/lib/forms/describe/devices'
 import type { Edited } from '../actions'
 import type { EditScreen } from './edit-screen'
 
@@ -27,13 +26,13 @@ export function EditQuestions({ screen, group, done }: EditQuestionsProps) {
     case 'filters':
       return <FilterFields {...group} places={screen.places} systems={screen.systems} sizeSaid={done?.said ?? []} />
     case 'devices':
-      return <DeviceFields {...group} tickable={screen.tickable} rows={rowsOf(group, screen.rows) + more} />
+      return <DeviceFields {...group} tickable={screen.tickable} rows={rowsOf(group, screen) + more} />
   }
 }
 
 /** As many rows of alarms as were shown when they were typed. */
-function rowsOf({ typed }: GroupProps, least: number): number {
-  let rows = least
-  while (rows < MOST_ALARMS && typed[`alarm-${rows}`] !== undefined) rows++
+function rowsOf({ typed }: GroupProps, screen: { rows: number; mostRows: number }): number {
+  let { rows } = screen
+  while (rows < screen.mostRows && typed[`alarm-${rows}`] !== undefined) rows++
   return rows
 }

@@ -4,7 +4,7 @@ import { plural } from '@/lib/core/day-words'
 import type { Delivery, DeviceKind, FilterPlace, Household } from '@/lib/core/household'
 import { subjectInWords, systemChoices } from '@/lib/core/subject-words'
 import type { Typed } from '@/lib/forms/describe/answers'
-import { alarmRows, devicesTyped, tickable } from '@/lib/forms/describe/devices'
+import { alarmRows, devicesTyped, MOST_ALARMS, tickable } from '@/lib/forms/describe/devices'
 import { filterTyped, placesFor } from '@/lib/forms/describe/filter'
 import { peopleTyped } from '@/lib/forms/describe/people'
 import { placeTyped } from '@/lib/forms/describe/place'
@@ -23,7 +23,7 @@ export type EditScreen = {
   | { kind: 'people' }
   | { kind: 'systems'; units: Household['units'] }
   | { kind: 'filters'; places: FilterPlace[]; systems: Systems }
-  | { kind: 'devices'; tickable: { value: string; kind: DeviceKind; label: string }[]; rows: number }
+  | { kind: 'devices'; tickable: { value: string; kind: DeviceKind; label: string }[]; rows: number; mostRows: number }
 )
 
 /** The page of one part; null where there is no such part. */
@@ -55,6 +55,7 @@ export function editScreenOf(home: Household, group: string, subject: string): E
         typed,
         tickable: tickable(home.devices),
         rows,
+        mostRows: MOST_ALARMS,
       }
     }
     default:
