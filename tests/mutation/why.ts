@@ -35,7 +35,16 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['if (limit === null || velocity === null', `${TYPES}; what has no air of the system has no limit either`],
   ],
   'lib/core/warnings.ts': [['home.assumed ?? []', `${TYPES}; an assumption that is none has no words`]],
-  'lib/core/dust.ts': [['tables.pets[0]', `${TYPES}; the table’s rows all have one mark`]],
+  'lib/core/dust.ts': [
+    ['tables.pets[0]', `${TYPES}; the table’s rows all have one mark`],
+    ['if (own.length === 0)', `${SAME}no events of a kind change nothing; it saves the pass over the days`],
+    [
+      'if (after <= 0 || first >= count)',
+      `${SAME}what begins as it ends adds nothing, and beyond the days nothing is read`,
+    ],
+    ['for (let i = 0; i < count; i++)', `${SAME}an array of numbers takes nothing beyond its end`],
+    ['if (holding > 0)', `${SAME}the factor to the power of 0 is 1`],
+  ],
   'lib/core/effects.ts': [
     ['tables.pets[1]', `${TYPES}; the table’s rows all have one mark`],
     ['const isFilterTask =', `${SAME}no other task has a filter for its subject`],
@@ -113,7 +122,11 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ['household.filters.slice(0, SHEET_FILTERS)', `${SAME}the sheet has no column for a fifth filter`],
     ["record.kind === 'service-done' && record.subject", `${TYPES}; a filter’s record has no subject`],
   ],
-  'lib/core/weather.ts': [['if (cool === 0 && heat === 0)', `${SAME}a spell of no hours raises no day’s hours`]],
+  'lib/core/weather.ts': [
+    ["const cool = kind === 'hot'", `${SAME}of a cold spell the hours of heating are taken`],
+    ["kind === 'cold' && settings.heat", `${SAME}of a hot spell the hours of cooling are taken`],
+    ['return hours === 0', `${SAME}a spell of no hours raises no day’s hours, and what is no spell has none`],
+  ],
   'lib/core/light-panels.ts': [
     ['if (one === undefined', `${SAME}without a first there is no second either`],
     ['const [left, right] = one.x', EDGE],
