@@ -13,7 +13,7 @@ test('the largest form is the same to Next, to the server before it and to the p
   expect(PHOTO_FAULTS['too-large']).toContain('larger than 12 MB')
 })
 
-test('nginx as documented lets the largest report of a thermostat through', () => {
+test('nginx as documented lets the largest report of a thermostat through, its form around it', () => {
   const most = /client_max_body_size (\d+)m;/.exec(readFileSync('DEVELOPERS.md', 'utf8'))?.[1]
-  expect(Number(most) * 1024 ** 2).toBeGreaterThan(MOST_SPOOLED_BYTES + 64 * 1024)
+  expect(Number(most) * 1024 ** 2).toBeGreaterThan(MOST_SPOOLED_BYTES + 100_000)
 })

@@ -10,7 +10,6 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { createAccountWith } from '@/lib/access/sign-up'
 import { ROOT } from '@/lib/cli/root.mjs'
 import { closeDatabase } from '@/lib/data/connection'
-import { MOST_SPOOLED_BYTES } from '@/lib/data/spool'
 import { type RunningApp, startApp } from '../support/app'
 import { freshDatabase } from '../support/fresh-database'
 import { type Answered, ask, type Sent, sendForm } from '../support/web-form'
@@ -55,12 +54,6 @@ async function freePort(): Promise<number> {
 
 const through = (path: string, sent: Sent = {}) => ask(`${home}${path}`, { ...sent, ca })
 const cookiesOf = (answer: Answered) => [answer.headers['set-cookie'] ?? []].flat()
-
-test('the documented proxy lets through the largest file that a page takes, its form around it', () => {
-  const text = readFileSync(join(ROOT, 'DEVELOPERS.md'), 'utf8')
-  const megabytes = Number(/client_max_body_size (\d+)m;/.exec(text)?.[1])
-  expect(megabytes * 1024 * 1024).toBeGreaterThan(MOST_SPOOLED_BYTES + 100_000)
-})
 
 describe.runIf(ready)('behind the proxy of DEVELOPERS.md', () => {
   beforeAll(async () => {

@@ -1,45 +1,28 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
-import { tables } from '@/content/tables'
-import { planHousehold } from '@/lib/core/plan'
-import type { HouseholdPlan } from '@/lib/core/plan-types'
+import { beforeEach, expect, test } from 'vitest'
 import { countAttempt } from '@/lib/data/attempts'
 import { database } from '@/lib/data/connection'
 import { importHouseholds } from '@/lib/data/import'
 import { later } from '@/lib/data/instant'
-import { keepPlans } from '@/lib/data/kept-plans'
 import { confirmAddress } from '@/lib/data/mail-links'
 import { putOutAlone } from '@/lib/data/outgoing'
 import { saveReminding } from '@/lib/data/remindings'
 import { passOutbox } from '@/lib/outbound/outbox'
-import { runReminders } from '@/lib/outbound/runner'
 import { nextMoment } from '@/lib/outbound/settle-due'
 import { aHousehold } from '../support/a-household'
 import { AT, as, freshDatabase, someone } from '../support/fresh-database'
 import { openMailer } from '../support/open-mailer'
-import { openPostOffice, type PostOffice } from '../support/post-office'
+import { remindingByMail } from '../support/reminding'
 
 // A machine whose battery is flat, or whose clock somebody set wrong and then right again.
 
 freshDatabase()
-const plans = keepPlans<HouseholdPlan>((stored, on) => planHousehold(stored.household, tables, on), { version: 1 })
 const WRONG = '2036-03-01T15:00:00.000Z'
 
-let office: PostOffice
+const office = remindingByMail()
+const { run } = office
 beforeEach(async () => {
-  office = await openPostOffice()
-  process.env.SMTP_URL = office.url
-  process.env.MAIL_FROM = 'plenum@example.org'
   await database().outgoing.deleteMany({})
 })
-afterEach(() => {
-  delete process.env.PLENUM_NOW
-  return office.close()
-})
-
-function run(at: string) {
-  process.env.PLENUM_NOW = at
-  return runReminders({ plans, freezeWatch: [] })
-}
 
 test('after the clock stood ten years ahead for a while, the next reminder comes on its day, once', async () => {
   const ann = await someone('ann')

@@ -1,40 +1,21 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { learnDue } from '@/app/learn-from-each-other'
-import { tables } from '@/content/tables'
-import { planHousehold } from '@/lib/core/plan'
-import type { HouseholdPlan } from '@/lib/core/plan-types'
 import { database } from '@/lib/data/connection'
 import { importHouseholds } from '@/lib/data/import'
-import { keepPlans } from '@/lib/data/kept-plans'
 import { confirmAddress } from '@/lib/data/mail-links'
 import { findPooling, listPoolsDue, startPooling } from '@/lib/data/pooled-dust'
 import { findReminding, saveReminding } from '@/lib/data/remindings'
-import { runReminders } from '@/lib/outbound/runner'
 import { nextMoment } from '@/lib/outbound/settle-due'
 import { aHousehold } from '../support/a-household'
 import { expectConsoleError } from '../support/console'
 import { AT, as, freshDatabase, someone } from '../support/fresh-database'
-import { openPostOffice, type PostOffice } from '../support/post-office'
+import { remindingByMail } from '../support/reminding'
 
 // What is done for many people in turn, where it cannot be done for one of them.
 
 freshDatabase()
-const plans = keepPlans<HouseholdPlan>((stored, on) => planHousehold(stored.household, tables, on), { version: 1 })
-let office: PostOffice
-beforeEach(async () => {
-  office = await openPostOffice()
-  process.env.SMTP_URL = office.url
-  process.env.MAIL_FROM = 'plenum@example.org'
-})
-afterEach(() => {
-  delete process.env.PLENUM_NOW
-  return office.close()
-})
-
-function run(at: string) {
-  process.env.PLENUM_NOW = at
-  return runReminders({ plans, freezeWatch: [] })
-}
+const office = remindingByMail()
+const { run } = office
 
 /** Somebody with a home that has something to do, reminded on Saturdays. */
 async function reminded(name: string, hour: number) {

@@ -14,7 +14,7 @@ import { addRecord } from '@/lib/data/records'
 import { aHousehold } from '../support/a-household'
 import { startChild } from '../support/child'
 import { as, freshDatabase, someone } from '../support/fresh-database'
-import { createDatabase, dropDatabase } from '../support/postgres'
+import { createDatabase, dropDatabase, onceUnlocked } from '../support/postgres'
 import { countRows } from '../support/rows'
 
 const place = freshDatabase()
@@ -128,19 +128,7 @@ test('a restore that was killed while rows went over is done again by the same c
   // An update of an older backup leaves a copy from before it, too.
   writeFileSync(join(dataFolder, 'plenum.db.plenum-restore.before-20261125180000_start'), 'older')
 
-  await until(() => restoreBackup({ archive, dataFolder, ...toRestore(url, dataFolder) }))
+  await onceUnlocked(() => restoreBackup({ archive, dataFolder, ...toRestore(url, dataFolder) }))
   expect(await exportsOf(url)).toStrictEqual(exported)
   expect(readdirSync(dataFolder).sort()).toEqual(['photos', 'secret'])
 })
-
-/** A killed process holds its lock until the server has noticed. */
-async function until<T>(deed: () => Promise<T>): Promise<T> {
-  for (let tries = 0; ; tries++) {
-    try {
-      return await deed()
-    } catch (error) {
-      if (tries === 20 || !/Another move/.test((error as Error).message)) throw error
-      await new Promise((resolve) => setTimeout(resolve, 100))
-    }
-  }
-}

@@ -20,7 +20,7 @@ import { sentWith } from '../support/a-browser'
 import { aHousehold } from '../support/a-household'
 import { killAfter, startChild } from '../support/child'
 import { fillTables } from '../support/fill-tables'
-import { createDatabase, dropDatabase } from '../support/postgres'
+import { createDatabase, dropDatabase, onceUnlocked } from '../support/postgres'
 import { countRows } from '../support/rows'
 
 const port = inject('postgresPort') as number
@@ -158,23 +158,11 @@ test('a move killed ten times in the middle is recognised, no program starts on 
     )
   }
   expect(halves, 'the kills came too late or too early to test anything').toBeGreaterThan(4)
-  // A killed process holds its lock until the server has noticed.
-  const moved = await until(() => moveDatabase({ from: `file:${large}`, to }))
+  const moved = await onceUnlocked(() => moveDatabase({ from: `file:${large}`, to }))
   expect(moved.again).toBe(true)
   expect(moved.tables.find(({ name }) => name === 'Attempt')?.rows).toBe(30_000 + (countRows(file).Attempt as number))
   expect(await on(to, prepareDatabase)).toBeNull()
 }, 120_000)
-
-async function until<T>(deed: () => Promise<T>): Promise<T> {
-  for (let tries = 0; ; tries++) {
-    try {
-      return await deed()
-    } catch (error) {
-      if (tries === 20 || !/Another move/.test((error as Error).message)) throw error
-      await new Promise((resolve) => setTimeout(resolve, 100))
-    }
-  }
-}
 
 function command(args: string[], env: Record<string, string> = {}) {
   const { status, stdout, stderr } = spawnSync(

@@ -153,3 +153,15 @@ function freePort(): Promise<number> {
     })
   })
 }
+
+/** What a move or a restore gives after another was killed, whose lock the server holds until it has noticed. */
+export async function onceUnlocked<T>(deed: () => Promise<T>): Promise<T> {
+  for (let tries = 0; ; tries++) {
+    try {
+      return await deed()
+    } catch (error) {
+      if (tries === 20 || !/Another move/.test((error as Error).message)) throw error
+      await new Promise((resolve) => setTimeout(resolve, 100))
+    }
+  }
+}
