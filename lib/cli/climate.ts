@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util'
 import type { MonthlyClimate } from '@/lib/core/household'
+import { fahrenheitFrom } from '@/lib/forms/quantities'
 import { parseWeatherFile } from '@/lib/forms/weather-file'
 import { readInput, unreadable } from './read-input'
 import { endPlainly, Refused } from './refused'
@@ -42,7 +43,7 @@ function read(args: string[]) {
     const design = (name: 'heating-design' | 'cooling-design') => {
       const degrees = Number(values[name] || Number.NaN)
       if (!Number.isFinite(degrees)) throw new Error(`--${name} must be a temperature in °${unit}.`)
-      return unit === 'C' ? (degrees * 9) / 5 + 32 : degrees
+      return unit === 'C' ? fahrenheitFrom(degrees) : degrees
     }
     return { file, unit, heatingDesignF: design('heating-design'), coolingDesignF: design('cooling-design') }
   } catch (error) {

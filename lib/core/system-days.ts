@@ -56,8 +56,7 @@ export function systemDays(
     tables,
   )
   const dust = dustConcentration(home, tables)
-  // The same for every filter; none where there is nothing to ask it for.
-  let factors: Float64Array | undefined
+  const stretch = ownStretch(home, measured, tables)
 
   const modelled = profile.hoursOn
   const hoursOn = measured
@@ -96,19 +95,15 @@ export function systemDays(
     const running: Through = (day) => weightedThrough(air.heat, heat, air.cool, cool, day)
     // Most fans are on auto: nothing is summed for them that is always zero.
     const base: Through = air.fan.total === 0 ? running : (day) => running(day) + fan * cycleThrough(air.fan, day)
-    const stretch = ownStretch(home, measured)
     if (!stretch) return base
-    const count = stretch.to - stretch.from + 1
-    factors ??= eventFactors(home.dustEvents, { from: stretch.from, count }, tables.dustEvents)
-    const events = factors
     const caught = (h: DayHours) =>
       (heat * h.heatRun + cool * h.coolRun + fan * h.fanOnly) * cleaningFactor(arrestance, blowerHours(h), figures)
     return corrected(
       base,
       correction(
         stretch.from,
-        count,
-        (day) => caught(hoursOn(day)) * (events[day - stretch.from] as number) - caught(modelled(day)),
+        stretch.events.length,
+        (day) => caught(hoursOn(day)) * (stretch.events[day - stretch.from] as number) - caught(modelled(day)),
       ),
     )
   }
@@ -129,8 +124,15 @@ export function pathWithFitted(filters: readonly Filter[], fitted: Filter, table
 
 const UNSCALED = { heat: 1, cool: 1 }
 
-/** From the first to the last day on which the filter's dust differs from the shared profile: measured days and dust events. */
-function ownStretch(home: Household, measured: Measured | null): { from: DayNumber; to: DayNumber } | null {
+/**
+ * From the first to the last day on which a filter's dust differs from the shared profile, measured days and dust
+ * events: what the events of each day do.
+ */
+function ownStretch(
+  home: Household,
+  measured: Measured | null,
+  { dustEvents }: Tables,
+): { from: DayNumber; events: Float64Array } | null {
   if (!measured && home.dustEvents.length === 0) return null
   let from = measured?.from ?? Number.POSITIVE_INFINITY
   let to = measured ? measured.from + measured.days.length - 1 : Number.NEGATIVE_INFINITY
@@ -139,7 +141,7 @@ function ownStretch(home: Household, measured: Measured | null): { from: DayNumb
     from = Math.min(from, dayNumber(event.from))
     to = Math.max(to, dayNumber(event.to))
   }
-  return { from, to }
+  return { from, events: eventFactors(home.dustEvents, { from, count: to - from + 1 }, dustEvents) }
 }
 
 interface Correction {

@@ -22,11 +22,10 @@ export function weatherDays(
   const per = hoursPerDegreeDay(settings, figures)
   const loads = spells.flatMap(({ kind, from, to, highF, lowF }): Load[] => {
     const mean = (highF + lowF) / 2
-    const cool = kind === 'hot' && settings.cools ? Math.min(24, Math.max(0, mean - settings.coolBaseF) * per.cool) : 0
-    const heat =
-      kind === 'cold' && settings.heat !== null ? Math.min(24, Math.max(0, settings.heatBaseF - mean) * per.heat) : 0
-    const [hours, by] = kind === 'hot' ? [cool, 'cool' as const] : [heat, 'heat' as const]
-    return hours === 0 ? [] : [{ by, hours, from: dayNumber(from), to: dayNumber(to) }]
+    const cool = settings.cools ? Math.max(0, mean - settings.coolBaseF) * per.cool : 0
+    const heat = settings.heat === null ? 0 : Math.max(0, settings.heatBaseF - mean) * per.heat
+    const [by, hours] = kind === 'hot' ? (['cool', cool] as const) : (['heat', heat] as const)
+    return hours === 0 ? [] : [{ by, hours: Math.min(24, hours), from: dayNumber(from), to: dayNumber(to) }]
   })
   const days = new Map<DayNumber, DailyWeather>()
   for (const by of ['heat', 'cool'] as const) {

@@ -2,7 +2,7 @@ import type { Day } from '@/lib/core/day'
 import { isDay } from '@/lib/core/day'
 import type { Fault } from '@/lib/core/fault'
 import type { EpisodeKind } from '@/lib/guide/episode'
-import { FIRST_MEANT } from './quantities'
+import { FIRST_MEANT, NOT_MEANT } from './quantities'
 
 export interface Clearance {
   kinds: Extract<EpisodeKind, 'clearance' | 'technician-visit'>[]
@@ -26,8 +26,7 @@ export function parseClearance(
   if (what !== 'cleared' && what !== 'visited' && what !== 'both')
     faults.push({ path: 'what', say: 'Choose what they did.' })
   if (!isDay(on)) faults.push({ path: 'on', say: 'Give the day on which they were here.' })
-  else if (on < FIRST_MEANT)
-    faults.push({ path: 'on', say: `Look at the year: days before ${FIRST_MEANT} are not kept here.` })
+  else if (on < FIRST_MEANT) faults.push({ path: 'on', say: NOT_MEANT })
   else if (on > today) faults.push({ path: 'on', say: 'That day is still to come. Record it once they were here.' })
   else if (lastFault !== null && on < lastFault)
     faults.push({ path: 'on', say: `What was met came later, on ${lastFault}. A visit before it does not end it.` })

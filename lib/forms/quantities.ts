@@ -79,10 +79,11 @@ export const typedDay = z.string({ error: 'Choose a day.' }).transform((typed, c
 
 /** Nothing that is kept here was made, done or seen before it: who types an earlier day has slipped. */
 export const FIRST_MEANT: Day = '1950-01-01'
+export const NOT_MEANT = `Look at the year: days before ${FIRST_MEANT} are not kept here.`
 
 /** A day that somebody can have meant of their home. Files may name any that doors take; this is for what is typed. */
 export const typedMeantDay = typedDay.refine((day) => day >= FIRST_MEANT, {
-  error: `Look at the year: days before ${FIRST_MEANT} are not kept here.`,
+  error: NOT_MEANT,
 })
 
 /** A day that is not after `today`, for what has been done. */

@@ -123,8 +123,6 @@ export const WHY: Record<string, readonly (readonly [part: string, why: string])
     ["record.kind === 'service-done' && record.subject", `${TYPES}; a filter’s record has no subject`],
   ],
   'lib/core/weather.ts': [
-    ["const cool = kind === 'hot'", `${SAME}of a cold spell the hours of heating are taken`],
-    ["kind === 'cold' && settings.heat", `${SAME}of a hot spell the hours of cooling are taken`],
     ['return hours === 0', `${SAME}a spell of no hours raises no day’s hours, and what is no spell has none`],
   ],
   'lib/core/light-panels.ts': [
