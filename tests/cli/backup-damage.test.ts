@@ -12,7 +12,7 @@ import { importHouseholds } from '@/lib/data/import'
 import { listMigrations } from '@/lib/data/migrations'
 import { migrationsFolder } from '@/lib/data/place'
 import { aHousehold } from '../support/a-household'
-import { killAfter, startChild } from '../support/child'
+import { killAfter, startChild, wholeTime } from '../support/child'
 import { as, freshDatabase, someone } from '../support/fresh-database'
 import { countRows } from '../support/rows'
 
@@ -141,10 +141,11 @@ test('a backup of a newer version is refused until the program is updated', asyn
 test('killed ten times in the middle of a backup, there is a whole one or none, and nothing else stays', async () => {
   const folder = join(place.folder, 'backups', 'killed')
   mkdirSync(folder)
+  const whole = await wholeTime(startChild('backup', ['backup', place.folder, join(folder, 'timed.tar.gz')]))
   let none = 0
   for (let kill = 0; kill < 10; kill++) {
     const to = join(folder, `${kill}.tar.gz`)
-    await killAfter(startChild('backup', ['backup', place.folder, to]), kill * 25)
+    await killAfter(startChild('backup', ['backup', place.folder, to]), (whole * kill) / 10)
     if (existsSync(to)) expect(await outcome(readFileSync(to))).toBe('whole')
     else none++
   }
@@ -156,11 +157,13 @@ test('killed ten times in the middle of a backup, there is a whole one or none, 
 }, 180_000)
 
 test('killed ten times in the middle of a restore, it is whole or can be done again', async () => {
+  const timed = join(place.folder, 'backups', 'timed')
+  const milliseconds = await wholeTime(startChild('backup', ['restore', timed, archive]))
   let again = 0
   for (let kill = 0; kill < 10; kill++) {
     const dataFolder = join(place.folder, 'backups', `restored-${kill}`)
     const databaseFile = join(dataFolder, 'plenum.db')
-    await killAfter(startChild('backup', ['restore', dataFolder, archive]), 20 + kill * 15)
+    await killAfter(startChild('backup', ['restore', dataFolder, archive]), (milliseconds * (kill + 0.5)) / 10)
     if (!existsSync(databaseFile)) {
       again++
       await restoreBackup({ archive, dataFolder, databaseFile })

@@ -1,7 +1,6 @@
 import { appendFileSync, cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
-import pg from 'pg'
 import { afterAll, beforeAll, expect, inject, test } from 'vitest'
 import { closeDatabase } from '@/lib/data/connection'
 import { isHealthy } from '@/lib/data/health'
@@ -10,7 +9,7 @@ import { listMigrations, MigrationRefused } from '@/lib/data/migrations'
 import { migrationsFolder } from '@/lib/data/place'
 import { prepareDatabase } from '@/lib/data/prepare'
 import { killAfter, startChild } from '../support/child'
-import { createDatabase, dropDatabase, TEMPLATE } from '../support/postgres'
+import { ask, createDatabase, dropDatabase, TEMPLATE } from '../support/postgres'
 
 const port = inject('postgresPort') as number
 const NEXT = '29991231000000_next'
@@ -38,16 +37,6 @@ function folderWith(name: string, sql: string): string {
   mkdirSync(join(place, NEXT))
   writeFileSync(join(place, NEXT, 'migration.sql'), sql)
   return place
-}
-
-async function ask(url: string, sql: string): Promise<Record<string, unknown>[]> {
-  const client = new pg.Client({ connectionString: url })
-  await client.connect()
-  try {
-    return (await client.query(sql)).rows
-  } finally {
-    await client.end()
-  }
 }
 
 const MARK = `INSERT INTO "Attempt" ("key", "count", "until") VALUES ('one', 7, 'x')`

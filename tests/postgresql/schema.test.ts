@@ -2,13 +2,13 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
-import pg from 'pg'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { Prisma } from '@/lib/data/connection'
 import { migrate } from '@/lib/data/migrate'
 import { databaseUrl } from '@/lib/data/place'
 import { type Table, tablesOf } from '@/lib/data/tables'
 import { freshDatabase } from '../support/fresh-database'
+import { ask } from '../support/postgres'
 
 freshDatabase()
 const FIRST = '_start'
@@ -27,15 +27,7 @@ afterAll(() => {
   rmSync(folder, { recursive: true, force: true })
 })
 
-async function onServer<T>(question: string): Promise<T[]> {
-  const client = new pg.Client({ connectionString: databaseUrl() })
-  await client.connect()
-  try {
-    return (await client.query(question)).rows
-  } finally {
-    await client.end()
-  }
-}
+const onServer = <T extends object>(question: string) => ask<T>(databaseUrl(), question)
 
 function migrationsOf(kind: string): string[] {
   const entries = readdirSync(`prisma/${kind}/migrations`, { withFileTypes: true })

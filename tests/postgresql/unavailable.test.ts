@@ -11,7 +11,7 @@ import { addRecord } from '@/lib/data/records'
 import { DatabaseUnavailable } from '@/lib/data/unavailable'
 import { aHousehold } from '../support/a-household'
 import { as, someone } from '../support/fresh-database'
-import { addressOn, createDatabase, type PostgresServer, startPostgres, TEMPLATE } from '../support/postgres'
+import { addressOn, ask, createDatabase, type PostgresServer, startPostgres, TEMPLATE } from '../support/postgres'
 
 const LOOKED = { on: '2026-11-20', kind: 'filter-looked', filter: 'hall' } as const
 let server: PostgresServer
@@ -43,12 +43,7 @@ async function why(question: () => Promise<unknown>): Promise<string> {
   return (error as DatabaseUnavailable).because
 }
 
-async function asked(sql: string, name = 'unavailable'): Promise<void> {
-  const client = new pg.Client({ connectionString: addressOn(server.port, name) })
-  await client.connect()
-  await client.query(sql)
-  await client.end()
-}
+const asked = (sql: string, name = 'unavailable') => ask(addressOn(server.port, name), sql)
 
 test('a server that was stopped is said to be away, and is asked again by itself when it is back', async () => {
   expect(await listHomes(ann)).toHaveLength(1)

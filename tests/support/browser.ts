@@ -117,8 +117,8 @@ async function scriptedCopy(page: Page): Promise<Page> {
 
 /** Waits until an expression is true in the page. (A wait inside the page evaluates text there, which the security policy forbids.) */
 export async function until(page: Page, expression: string): Promise<void> {
-  // A page that is just leaving answers nothing.
-  await expect.poll(() => page.evaluate(expression).catch(() => false)).toBe(true)
+  // A page that is just leaving answers nothing; one that never answers fails with why.
+  await expect.poll(() => page.evaluate(expression).catch((fault: Error) => fault.message)).toBe(true)
 }
 
 /** Writes `tests/browser/shots/<name>.png`, the whole page, for looking at; the folder is not kept. Gives the path. */

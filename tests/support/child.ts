@@ -1,6 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { createInterface } from 'node:readline'
+import { expect } from 'vitest'
 
 /** A real process that runs a file of tests/support/children, and the lines it said. */
 export interface Child {
@@ -48,4 +49,12 @@ export async function killAfter(child: Child, milliseconds: number): Promise<voi
   await new Promise((resolve) => setTimeout(resolve, milliseconds))
   child.process.kill('SIGKILL')
   await child.over
+}
+
+/** How many milliseconds a child takes from its beginning to its end, for kills that are to be within it on any machine. */
+export async function wholeTime(child: Child): Promise<number> {
+  await child.said('begin')
+  const begun = performance.now()
+  expect(await child.over).toBe(0)
+  return performance.now() - begun
 }

@@ -134,14 +134,22 @@ export function dropDatabase(port: number, name: string): Promise<void> {
   return asAdministrator(port, `DROP DATABASE IF EXISTS "${name}" WITH (FORCE)`)
 }
 
-async function asAdministrator(port: number, sql: string): Promise<void> {
-  const client = new pg.Client({ connectionString: addressOn(port, 'postgres') })
+/** What a database answers to one statement, by a connection of its own. */
+export async function ask<Row extends object = Record<string, unknown>>(
+  url: string,
+  statement: string,
+): Promise<Row[]> {
+  const client = new pg.Client({ connectionString: url })
   await client.connect()
   try {
-    await client.query(sql)
+    return (await client.query<Row>(statement)).rows
   } finally {
     await client.end()
   }
+}
+
+async function asAdministrator(port: number, statement: string): Promise<void> {
+  await ask(addressOn(port, 'postgres'), statement)
 }
 
 function freePort(): Promise<number> {
