@@ -18,6 +18,9 @@ const { DAYS_ON, NODE_OPTIONS = '' } = process.env
 // What the tests start has this from them.
 if (DAYS_ON) process.env.NODE_OPTIONS = `${NODE_OPTIONS} --require "${path('./tests/support/days-on.cjs')}"`
 
+// Only where Chromium's process for the page crashed, which is no answer of ours; a page that crashes it fails twice.
+const ONCE_MORE = { count: 1, condition: /the browser’s own page crashed/ }
+
 // Limits are there to end what hangs, not to measure: two busy cores must not turn a test red.
 export default defineConfig({
   resolve: {
@@ -70,6 +73,7 @@ export default defineConfig({
           name: 'browser',
           include: BROWSER,
           globalSetup: 'tests/support/serve-app.ts',
+          retry: ONCE_MORE,
           testTimeout: 180_000,
           hookTimeout: 180_000,
         },
@@ -80,6 +84,7 @@ export default defineConfig({
           name: 'browser-postgresql',
           include: BROWSER_ON_BOTH,
           globalSetup: ['tests/support/serve-postgres.ts', 'tests/support/serve-app.ts'],
+          retry: ONCE_MORE,
           testTimeout: 180_000,
           hookTimeout: 180_000,
         },

@@ -23,9 +23,14 @@ export const FLOWS: Flow[] = TITLES.map(([id, title, nodes]) =>
   assemble({ id, title, facts: FACTS, nodes: [...nodes, ...OUTCOMES] }),
 )
 
+/** Undefined where no flow has this id, as one of an address may not. */
+export function findFlow(id: string | undefined): Flow | undefined {
+  return FLOWS.find((flow) => flow.id === id)
+}
+
 /** Throws on an id that no flow has. */
 export function getFlow(id: string): Flow {
-  const flow = FLOWS.find((each) => each.id === id)
+  const flow = findFlow(id)
   if (flow === undefined) throw new Error(`no flow ${id}`)
   return flow
 }

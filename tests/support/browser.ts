@@ -54,6 +54,7 @@ export async function newPage(options: PageOptions = {}): Promise<Page> {
   contexts.push(context)
   profiles.set(context, profile)
   context.on('page', (page) => {
+    page.on('crash', crashed)
     page.on('pageerror', (error) => problems.push(`uncaught: ${error.stack ?? error.message}`))
     page.on('console', (message) => {
       // Chromium reports a refused script or style as an error as well; some of its policy notes are only warnings.
@@ -74,6 +75,9 @@ export async function newPage(options: PageOptions = {}): Promise<Page> {
   }
   return page
 }
+
+// The browser's own process ended, as it does once in some thousand pages: by these words vitest.config.ts tries anew.
+const crashed = () => problems.push('the browser’s own page crashed')
 
 /** What a browser says when the network is cut is no fault of the page. */
 export const OFFLINE = /ERR_INTERNET_DISCONNECTED|Failed to load resource/
@@ -110,6 +114,7 @@ async function scriptedCopy(page: Page): Promise<Page> {
   contexts.push(context)
   const body = (await page.content()).replace(/<script\b[\s\S]*?<\/script>/g, '').replace(/<\/?noscript[^>]*>/g, '')
   const copy = await context.newPage()
+  copy.on('crash', crashed)
   await copy.route(page.url(), (route) => route.fulfill({ body, contentType: 'text/html; charset=utf-8' }))
   await copy.goto(page.url())
   return copy

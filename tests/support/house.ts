@@ -19,7 +19,7 @@ interface Room {
   typesOnly?: boolean
 }
 
-const DATES = ['date-fns', '@date-fns/tz']
+const DATES = ['date-fns']
 const NODE = ['node:', 'server-only']
 const BELOW_ACCESS = ['lib/core', 'lib/guide', 'lib/forms', 'lib/data']
 

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import { GuideScreen } from '@/app/parts/guide/guide-screen'
-import { FLOWS } from '@/content/guide/flows'
+import { findFlow } from '@/content/guide/flows'
 import { RememberWalk } from '../go-on'
 import { phonePlace } from '../load-place'
 import { NoSuchPart } from '../no-such-part'
@@ -13,12 +13,12 @@ type Props = {
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const { flow: id } = await params
-  return { title: FLOWS.find((flow) => flow.id === id)?.title ?? 'The guide' }
+  return { title: findFlow(id)?.title ?? 'The guide' }
 }
 
 export default async function Page({ params, searchParams }: Props) {
   const { flow: id } = await params
-  const flow = FLOWS.find((each) => each.id === id)
+  const flow = findFlow(id)
   if (!flow) return <NoSuchPart place={await phonePlace()} />
   const asked = await searchParams
   const search = searchOf(asked)

@@ -1,4 +1,4 @@
-import { FLOWS } from '@/content/guide/flows'
+import { findFlow } from '@/content/guide/flows'
 import { handler } from '@/lib/access/handler'
 import { isSecure } from '@/lib/access/public-url'
 import type { Act, Viewer } from '@/lib/core/viewer'
@@ -95,7 +95,7 @@ function offered(
   walk: Walk,
   sent: GuideAnswer,
 ): { node: GuideNode; answer: Answer | typeof CHANGED } | null {
-  const flow = FLOWS.find(({ id }) => id === walk.flow)
+  const flow = findFlow(walk.flow)
   if (!flow) return null
   const found = replayIn(place, flow, walk)
   if (found.kind === 'broken' || found.node.id !== sent.node) return null
@@ -106,7 +106,7 @@ function offered(
 
 /** The answer as the flow names it. What a phone kept while it was offline is old by now, but it did happen. */
 function named(walk: Walk, sent: GuideAnswer): { node: GuideNode; answer: Answer | typeof CHANGED } | null {
-  const flow = FLOWS.find(({ id }) => id === walk.flow)
+  const flow = findFlow(walk.flow)
   const node = flow && findNode(flow, sent.node)
   if (!node) return null
   if (sent.answer === CHANGED) return { node, answer: CHANGED }

@@ -1,4 +1,4 @@
-import { FLOWS } from '@/content/guide/flows'
+import { findFlow } from '@/content/guide/flows'
 import { STARTUP } from '@/content/guide/startup'
 import { degreesAsked, parseRoom } from '@/lib/forms/guide-brief-form'
 import { encodeWalk, parseWalk, type Walk } from '@/lib/guide/address'
@@ -40,7 +40,7 @@ export function briefOfAddress(
   const parsed = parseWalk(search)
   if (parsed.kind === 'broken') return null
   const { walk } = parsed
-  const flow = FLOWS.find(({ id }) => id === walk.flow)
+  const flow = findFlow(walk.flow)
   if (!flow) return null
   const found = replayIn(place, flow, walk)
   if (found.kind === 'broken') return null

@@ -1,4 +1,4 @@
-import { FLOWS } from '@/content/guide/flows'
+import { findFlow } from '@/content/guide/flows'
 import { CHANGED, parseWalk } from '@/lib/guide/address'
 import { bookedEvents, type KeyedEvent } from '@/lib/guide/booking'
 import { dayAt, dayOfMinute, phoneCookieIn, readPhoneMemory } from '@/lib/guide/phone-memory'
@@ -43,7 +43,7 @@ async function queued(homeId: string | null, dayOf: (minute: number) => string):
     const parsed = parseWalk(fields.walk ?? '')
     if ((fields.home || null) !== homeId || parsed.kind === 'broken') continue
     const { walk } = parsed
-    const flow = FLOWS.find(({ id }) => id === walk.flow)
+    const flow = findFlow(walk.flow)
     const node = flow && findNode(flow, fields.node ?? '')
     const answer = fields.answer === CHANGED ? CHANGED : node?.answers?.find(({ id }) => id === fields.answer)
     const minute = Number(fields.queued)

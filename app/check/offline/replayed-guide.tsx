@@ -4,7 +4,7 @@ import { useEffect, useState } from 'react'
 import { FirstScreen } from '@/app/parts/guide/first-screen'
 import { GuideScreen } from '@/app/parts/guide/guide-screen'
 import { TroubleList } from '@/app/parts/guide/trouble-list'
-import { FLOWS } from '@/content/guide/flows'
+import { findFlow } from '@/content/guide/flows'
 import { DEFAULT_EMERGENCY_NUMBER } from '@/lib/guide/export'
 import { emergencyNumber, guideBase } from '@/lib/guide/place'
 import { PhoneBrief } from '../brief/phone-brief'
@@ -59,7 +59,7 @@ function Shown({ rest, search, place }: Asked) {
   }
   if (rest === 'brief') return <PhoneBrief place={place} search={search} />
   if (rest === 'watch') return <WatchView place={place} search={search} />
-  const flow = FLOWS.find(({ id }) => id === rest)
+  const flow = findFlow(rest)
   if (!flow) return <FirstScreen next={next} number={number} />
   return (
     <>

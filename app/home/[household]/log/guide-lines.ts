@@ -1,4 +1,4 @@
-import { FLOWS } from '@/content/guide/flows'
+import { findFlow } from '@/content/guide/flows'
 import type { Day } from '@/lib/core/day'
 import type { Door, Instant, Viewer } from '@/lib/core/viewer'
 import { listBriefs } from '@/lib/data/briefs'
@@ -67,7 +67,7 @@ function eventLine({ kind, on, at, key, note, byName, writtenAt, door }: StoredE
 function detailsOf(kind: EpisodeKind, key: string, note: string | null): string | null {
   if (kind === 'imported') return 'what was tried before is not known, so the one start counts as used'
   const [flowId, , , nodeId] = key.split('.')
-  const flow = FLOWS.find(({ id }) => id === flowId)
+  const flow = findFlow(flowId)
   const node = flow?.nodes.find(({ id }) => id === nodeId)
   const hazard = HAZARDS.find((each) => each === node?.hazard)
   const met = kind === 'hazard-leave' || kind === 'hazard-stop'

@@ -6,7 +6,7 @@ import { RememberHome } from '@/app/check/remember-home'
 import { searchOf } from '@/app/check/search'
 import { databasePage } from '@/app/database-page'
 import { GuideScreen } from '@/app/parts/guide/guide-screen'
-import { FLOWS } from '@/content/guide/flows'
+import { findFlow } from '@/content/guide/flows'
 
 type Props = {
   params: Promise<{ household: string; flow: string }>
@@ -15,12 +15,12 @@ type Props = {
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const { flow: id } = await params
-  return { title: FLOWS.find((flow) => flow.id === id)?.title ?? 'The guide' }
+  return { title: findFlow(id)?.title ?? 'The guide' }
 }
 
 async function Page({ params, searchParams }: Props) {
   const { household, flow: id } = await params
-  const flow = FLOWS.find((each) => each.id === id)
+  const flow = findFlow(id)
   const asked = await searchParams
   const search = searchOf(asked)
   const href = `/home/${household}/check/${id}${search}`
