@@ -76,7 +76,7 @@ export async function newPage(options: PageOptions = {}): Promise<Page> {
   return page
 }
 
-// The browser's own process ended, as it does once in some thousand pages: by these words vitest.config.ts tries anew.
+// The browser's own process ended, as it does once in about a thousand pages: by these words vitest.config.ts tries anew.
 const crashed = () => problems.push('the browser’s own page crashed')
 
 /** What a browser says when the network is cut is no fault of the page. */
