@@ -11,6 +11,7 @@ import { database } from '@/lib/data/connection'
 import { importHouseholds } from '@/lib/data/import'
 import { sentWith } from '../support/a-browser'
 import { aHousehold } from '../support/a-household'
+import { cpuTime } from '../support/cpu-time'
 import { as, freshDatabase, someone } from '../support/fresh-database'
 
 freshDatabase()
@@ -154,9 +155,9 @@ test('no header but one with a token is read as one, and none of them hurts', ()
     { numRuns: 2000 },
   )
   // Long ones are judged as quickly as short ones.
-  const started = performance.now()
+  const started = cpuTime()
   expect(bearerIn(`Bearer${' '.repeat(100_000)}x`)).toBeNull()
-  expect(performance.now() - started).toBeLessThan(100)
+  expect(cpuTime() - started).toBeLessThan(100)
 })
 
 test('whatever stands in the header, the answer is 401 or 429 and never a fault of ours', async () => {

@@ -9,6 +9,7 @@ import { Profiles } from '@/lib/core/profile'
 import { systemDays } from '@/lib/core/system-days'
 import { parseHouseholdFile } from '@/lib/forms/household-file'
 import { aHousehold } from '../support/a-household'
+import { cpuTime } from '../support/cpu-time'
 
 const ON = '2026-11-25'
 const SLOW = { timeout: 60_000 }
@@ -83,9 +84,9 @@ test.each([ALWAYS, SHORT])(
     const dustEvents = Array.from({ length: MANY }, () => ({ kind: 'renovation' as const, ...span }))
     for (const on of ['2026-09-20', '2026-10-20']) {
       const home = accepted(aHousehold({ dustEvents, records: [{ on, kind: 'filter-changed', filter: 'hall' }] }))
-      const before = performance.now()
+      const before = cpuTime()
       const { items, workings } = planHousehold(home, tables, ON)
-      expect(performance.now() - before).toBeLessThan(10_000)
+      expect(cpuTime() - before).toBeLessThan(10_000)
       expect(items.find(({ subject }) => subject === 'hall')?.due).toMatch(/^202\d-\d\d-\d\d$/)
       // A number, which so much dust times itself is not.
       expect(workings[0]?.loadedFraction).toBeLessThan(1e9)
@@ -101,7 +102,7 @@ test('a home with as many cold times as a file has room for has a plan in time',
     lowF: -(i % 60),
   }))
   const home = accepted(aHousehold({ weather, dustEvents: [] }))
-  const before = performance.now()
+  const before = cpuTime()
   expect(planHousehold(home, tables, ON).items.length).toBeGreaterThan(0)
-  expect(performance.now() - before).toBeLessThan(10_000)
+  expect(cpuTime() - before).toBeLessThan(10_000)
 })

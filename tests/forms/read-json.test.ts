@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test, vi } from 'vitest'
 import { FILE_LIMIT_BYTES, parseHouseholdFile } from '@/lib/forms/household-file'
 import { readJson } from '@/lib/forms/read-json'
+import { cpuTime } from '../support/cpu-time'
 
 vi.setConfig({ testTimeout: 60_000 })
 
@@ -82,9 +83,9 @@ describe('what JSON.parse would pass over', () => {
 
 describe('files that are no such file', () => {
   test('over 9 MB is refused before it is read', () => {
-    const start = performance.now()
+    const start = cpuTime()
     expect(say(new Uint8Array(10_000_000))).toMatch(/^: is larger than 9 MB/)
-    expect(performance.now() - start).toBeLessThan(100)
+    expect(cpuTime() - start).toBeLessThan(100)
     expect(say(`${EMPTY}${' '.repeat(FILE_LIMIT_BYTES - EMPTY.length)}`)).toBe('read')
   })
 
