@@ -14,14 +14,21 @@ export function dustEventInWords({ kind, from, to }: DustEvent): string {
   return `${EVENTS[kind]}, ${dateInWords(from)} to ${dateInWords(to)}`
 }
 
+// A therm is 100,000 Btu of 1055.056 J.
+const FUEL: Record<Units, { name: string; each: number }> = {
+  us: { name: 'therms', each: 1 },
+  metric: { name: 'GJ', each: 0.1055056 },
+}
+
 const SOURCES = { thermostat: 'from the thermostat', 'hour-meter': 'from an hour meter' } as const
 
 /** `Furnace, 1 September 2026 to 30 September 2026: 18.5 hours of heating, from the thermostat`. */
 export function readingInWords(home: Household, reading: Reading): string {
   const span = `${subjectInWords(home, reading.system)}, ${dateInWords(reading.from)} to ${dateInWords(reading.to)}`
   if (reading.source === 'bill') {
-    const base = reading.baseTherms > 0 ? `, ${roughly(reading.baseTherms)} of them not for heating` : ''
-    return `${span}: a bill of ${roughly(reading.therms)} therms${base}`
+    const fuel = FUEL[home.units]
+    const base = reading.baseTherms > 0 ? `, ${roughly(reading.baseTherms * fuel.each)} of them not for heating` : ''
+    return `${span}: a bill of ${roughly(reading.therms * fuel.each)} ${fuel.name}${base}`
   }
   const hours = [
     reading.heatHours !== undefined && `${hoursInWords(reading.heatHours)} of heating`,

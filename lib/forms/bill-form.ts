@@ -1,10 +1,12 @@
 import type { Day } from '@/lib/core/day'
-import type { HeatSource, Reading, System } from '@/lib/core/household'
+import type { HeatSource, Household, Reading, System } from '@/lib/core/household'
+import type { Units } from '@/lib/core/unit-words'
 import { chosenSystem } from './chosen-system'
 import { Answers, known, type Read, type Typed } from './describe/answers'
 import {
   BILL_UNITS,
   type BillUnit,
+  btuPerFt3From,
   thermsFrom,
   typedMeantDay,
   typedPastDay,
@@ -14,6 +16,11 @@ import {
 
 export const MOST_BILLS = 40
 const AMOUNT = { min: 0, max: 1_000_000, unit: 'as the bill counts' }
+/** The heat in gas by volume, as its supplier says it, in Btu a cubic foot. */
+const CONTENT = {
+  us: typedQuantity({ min: 500, max: 1500, unit: 'Btu in a cubic foot' }),
+  metric: typedQuantity({ min: 19, max: 55, unit: 'MJ in a cubic metre' }).transform(btuPerFt3From),
+}
 
 /** Bills as they were typed, in the unit that they count in. */
 export interface BillsRead {
@@ -26,10 +33,19 @@ export interface BillsRead {
   bills: { row: number; from: Day; to: Day; amount: number; base: number | undefined }[]
 }
 
-const GAS: readonly BillUnit[] = ['therm', 'ccf', 'ft3', 'm3', 'kwh']
+const GAS: readonly BillUnit[] = ['therm', 'ccf', 'ft3', 'm3', 'gj', 'kwh']
+const OIL: readonly BillUnit[] = ['oil-gallon', 'oil-litre']
+const PROPANE: readonly BillUnit[] = ['propane-gallon', 'propane-litre']
+const METRIC: readonly BillUnit[] = ['m3', 'gj', 'kwh', 'oil-litre', 'propane-litre']
 
-/** What each kind of heating may be billed in; null: its bill cannot be turned into hours, and why. */
-export function unitsFor(source: HeatSource): { units: readonly BillUnit[] } | { because: string } {
+/** Those that bills of a home with such units count in come first. */
+function usualFirst(may: readonly BillUnit[], units: Units): BillUnit[] {
+  const isUsual = (unit: BillUnit) => units === 'us' || METRIC.includes(unit)
+  return [...may.filter(isUsual), ...may.filter((unit) => !isUsual(unit))]
+}
+
+/** What each kind of heating may be billed in, or why its bill cannot be turned into hours. */
+export function unitsFor(source: HeatSource, units: Units): { units: BillUnit[] } | { because: string } {
   if (source === 'heat-pump')
     return {
       because:
@@ -41,9 +57,9 @@ export function unitsFor(source: HeatSource): { units: readonly BillUnit[] } | {
         'A bill for fuel says how long the burner ran, and nothing of the heat pump beside it, which heats on most days. Bring the thermostat’s report, or read an hour meter.',
     }
   if (source.startsWith('electric')) return { units: ['kwh'] }
-  if (source.startsWith('oil')) return { units: ['oil-gallon'] }
-  if (source.startsWith('propane')) return { units: ['propane-gallon'] }
-  return { units: source === 'wall-furnace' ? [...GAS, 'propane-gallon'] : GAS }
+  if (source.startsWith('oil')) return { units: usualFirst(OIL, units) }
+  if (source.startsWith('propane')) return { units: usualFirst(PROPANE, units) }
+  return { units: usualFirst(source === 'wall-furnace' ? [...GAS, ...PROPANE] : GAS, units) }
 }
 
 const UNIT_WORDS: Record<BillUnit, string> = {
@@ -51,9 +67,12 @@ const UNIT_WORDS: Record<BillUnit, string> = {
   ccf: 'hundred cubic feet (CCF)',
   ft3: 'cubic feet',
   m3: 'cubic metres',
+  gj: 'gigajoules (GJ)',
   kwh: 'kilowatt-hours',
   'oil-gallon': 'gallons of heating oil',
+  'oil-litre': 'litres of heating oil',
   'propane-gallon': 'gallons of propane',
+  'propane-litre': 'litres of propane',
 }
 
 export function billUnitInWords(unit: BillUnit): string {
@@ -61,13 +80,16 @@ export function billUnitInWords(unit: BillUnit): string {
 }
 
 /** Bills, a row each: `from-0`, `to-0`, `amount-0`, `base-0`. All faults at once. */
-export function readBills(typed: Typed, systems: readonly System[], on: Day): Read<BillsRead> {
+export function readBills(
+  typed: Typed,
+  { systems, units }: Pick<Household, 'systems' | 'units'>,
+  on: Day,
+): Read<BillsRead> {
   const answers = new Answers(typed)
   const system = chosenSystem(answers, systems, 'Choose the system that the bills are for.')
   const unit = answers.choice('unit', BILL_UNITS, 'Choose the unit that the bills count in.')
-  const content =
-    answers.maybe('content', typedQuantity({ min: 500, max: 1500, unit: 'Btu in a cubic foot' })) ?? USUAL_BTU_PER_FT3
-  if (system) systemFaults(answers, system, unit)
+  const content = answers.maybe('content', CONTENT[units]) ?? USUAL_BTU_PER_FT3
+  if (system) systemFaults(answers, system, { unit, units })
   const bills: BillsRead['bills'] = []
   for (let row = 0; row < MOST_BILLS; row++) {
     if (['from', 'to', 'amount', 'base'].every((field) => answers.text(`${field}-${row}`) === '')) continue
@@ -98,12 +120,16 @@ export function readBills(typed: Typed, systems: readonly System[], on: Day): Re
   }))
 }
 
-function systemFaults(answers: Answers, system: System, unit: BillUnit | undefined): void {
+function systemFaults(
+  answers: Answers,
+  system: System,
+  { unit, units }: { unit: BillUnit | undefined; units: Units },
+): void {
   if (!system.heat) {
     answers.fault('system', `${system.name} does not heat: a bill says nothing of it.`)
     return
   }
-  const may = unitsFor(system.heat.source)
+  const may = unitsFor(system.heat.source, units)
   if ('because' in may) {
     answers.fault('system', may.because)
     return

@@ -8,16 +8,26 @@ export { inchesFrom, typedNumber } from './lengths'
 /** 1 therm = 100 000 Btu. */
 export const BTU_PER_THERM = 100_000
 
-/** Btu in one unit as a bill names it. US Energy Information Administration, units and calculators [G]; therm by definition. */
+// By definition: the litre and the joule (NIST Special Publication 811, appendix B).
+const LITRES_PER_GALLON = 3.785411784
+const JOULES_PER_BTU = 1055.05585262
+const FT3_PER_M3 = 35.3147
+
+/**
+ * Btu in one unit as a bill names it. US Energy Information Administration, units and calculators [G]; therm, gigajoule
+ * and litre by definition.
+ */
 const BTU_PER_UNIT = {
   therm: BTU_PER_THERM,
   // Natural gas, 1036 Btu a cubic foot.
   ft3: 1036,
   ccf: 103_600,
-  // A cubic metre is 35.3147 cubic feet.
-  m3: 1036 * 35.3147,
+  m3: 1036 * FT3_PER_M3,
+  gj: 1e9 / JOULES_PER_BTU,
   'oil-gallon': 137_381,
+  'oil-litre': 137_381 / LITRES_PER_GALLON,
   'propane-gallon': 91_333,
+  'propane-litre': 91_333 / LITRES_PER_GALLON,
   kwh: 3412,
 } as const
 
@@ -31,6 +41,11 @@ export const USUAL_BTU_PER_FT3 = 1036
 export function thermsFrom(amount: number, unit: BillUnit, btuPerFt3 = USUAL_BTU_PER_FT3): number {
   const isVolume = unit === 'ft3' || unit === 'ccf' || unit === 'm3'
   return (amount * BTU_PER_UNIT[unit] * (isVolume ? btuPerFt3 / USUAL_BTU_PER_FT3 : 1)) / BTU_PER_THERM
+}
+
+/** The heat in a cubic metre of gas, in MJ, as Btu in a cubic foot: `btuPerFt3From(38.6)` is about 1036. */
+export function btuPerFt3From(mjPerM3: number): number {
+  return (mjPerM3 * 1e6) / JOULES_PER_BTU / FT3_PER_M3
 }
 
 /** `fahrenheitFrom(21)` is 69.8. */

@@ -39,6 +39,11 @@ test('a bill is told by its gas, and what of it heated nothing, if any did', () 
     readingInWords(HOME, { ...SEPTEMBER, source: 'bill', therms: 64.2, baseTherms }).split(': ')[1]
   expect(told(15)).toBe('a bill of 64.2 therms, 15.0 of them not for heating')
   expect(told(0)).toBe('a bill of 64.2 therms')
+  // 64.2 therms of 105.5 MJ.
+  const metric = { ...HOME, units: 'metric' as const }
+  expect(readingInWords(metric, { ...SEPTEMBER, source: 'bill', therms: 64.2, baseTherms: 15 }).split(': ')[1]).toBe(
+    'a bill of 6.77 GJ, 1.58 of them not for heating',
+  )
 })
 
 test('a spell of weather is told by its days and its degrees, in the units of the home', () => {

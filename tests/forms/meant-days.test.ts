@@ -73,7 +73,7 @@ test('what was measured, and what happened, began in 1950 or later', () => {
   const [from, to] = [span.from, span.to]
   const row = { system: ['main'], 'from-0': from, 'to-0': to }
   expect(pathsOf(readHours({ ...row, 'heatHours-0': ['3'] }, systems, ON))).toEqual(['from-0'])
-  expect(pathsOf(readBills({ ...row, unit: ['therm'], 'amount-0': ['9'] }, systems, ON))).toEqual(['from-0'])
+  expect(pathsOf(readBills({ ...row, unit: ['therm'], 'amount-0': ['9'] }, aHousehold(), ON))).toEqual(['from-0'])
   const stands = { 'day-0': from, 'stand-0': ['1'], 'day-1': to, 'stand-1': ['2'] }
   expect(pathsOf(readMeter({ system: ['main'], quantity: ['heatHours'], ...stands }, systems, ON))).toContain('day-0')
   expect(pathsOf(readHappened({ what: ['smoke'], ...span }, 'us'))).toEqual(['from'])

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { baseUseADay, isSummerLarger } from '@/lib/core/base-use'
 import type { HeatSource, System } from '@/lib/core/household'
+import type { Units } from '@/lib/core/unit-words'
 import { billReadings, readBills, unitsFor } from '@/lib/forms/bill-form'
 import { readHappened } from '@/lib/forms/happened-form'
 import { readHours } from '@/lib/forms/hours-form'
@@ -141,7 +142,11 @@ describe('hours that a thermostat shows', () => {
 })
 
 describe('bills', () => {
-  const bills = (rows: [string, string, string, string?][], more: Record<string, string> = {}, systems = GAS) =>
+  const bills = (
+    rows: [string, string, string, string?][],
+    more: Record<string, string> = {},
+    { systems = GAS, units = 'us' }: { systems?: System[]; units?: Units } = {},
+  ) =>
     readBills(
       typedOf({
         unit: 'therm',
@@ -155,7 +160,7 @@ describe('bills', () => {
           ]),
         ),
       }),
-      systems,
+      { systems, units },
       ON,
     )
 
@@ -169,6 +174,28 @@ describe('bills', () => {
     expect(read.ok && billReadings(read.value, () => 10)).toEqual([
       { system: 'main', from: '2026-01-05', to: '2026-02-04', source: 'bill', therms: 100, baseTherms: 10 },
     ])
+  })
+
+  test('of a metric home name cubic metres and litres first, and take the heat of a cubic metre in MJ', () => {
+    const first = (source: HeatSource) => {
+      const may = unitsFor(source, 'metric')
+      return 'units' in may ? may.units[0] : undefined
+    }
+    const sources = ['gas-furnace', 'oil-boiler', 'propane-furnace', 'wall-furnace'] as const
+    expect(sources.map(first)).toEqual(['m3', 'oil-litre', 'propane-litre', 'm3'])
+    const metric = (content: string) =>
+      bills([['2026-01-05', '2026-02-04', '1000']], { unit: 'm3', content }, { units: 'metric' })
+    const therms = (content: string) => {
+      const read = metric(content)
+      return read.ok ? billReadings(read.value, () => 0)[0] : undefined
+    }
+    // 38.6 GJ of 947,817 Btu; and the usual 1,036 Btu in each of 35,314.7 cubic feet.
+    expect(therms('38.6')).toMatchObject({ therms: 365.857, baseTherms: 0 })
+    expect(therms('')).toMatchObject({ therms: 365.86, baseTherms: 0 })
+    const wrong = metric('1036')
+    expect(wrong.ok ? '' : wrong.faults[0]?.say).toBe(
+      'Write a number between 19 and 55 (MJ in a cubic metre), not 1036.',
+    )
   })
 
   test('say all that is wrong at once', () => {
@@ -189,16 +216,20 @@ describe('bills', () => {
 
   test('of a heat pump tell nothing, of resistance heat they do, of gas in gallons of oil they cannot be', () => {
     for (const source of ['heat-pump', 'dual-fuel'] as const) {
-      const read = bills([['2026-01-05', '2026-02-04', '900']], { unit: 'kwh' }, heated(source, 40_000))
+      const read = bills([['2026-01-05', '2026-02-04', '900']], { unit: 'kwh' }, { systems: heated(source, 40_000) })
       expect((read.ok ? [] : read.faults)[0]?.path).toBe('system')
     }
-    const electric = bills([['2026-01-05', '2026-02-04', '900']], { unit: 'kwh' }, heated('electric-furnace', 51_180))
+    const electric = bills(
+      [['2026-01-05', '2026-02-04', '900']],
+      { unit: 'kwh' },
+      { systems: heated('electric-furnace', 51_180) },
+    )
     expect(electric.ok && electric.value.coolingCounts).toBe(true)
     const oil = bills([['2026-01-05', '2026-02-04', '90']], { unit: 'oil-gallon' })
     expect((oil.ok ? [] : oil.faults)[0]?.say).toContain('therms, hundred cubic feet')
-    const unrated = bills([['2026-01-05', '2026-02-04', '90']], {}, heated('gas-furnace'))
+    const unrated = bills([['2026-01-05', '2026-02-04', '90']], {}, { systems: heated('gas-furnace') })
     expect((unrated.ok ? [] : unrated.faults)[0]?.say).toContain('input rating')
-    expect(unitsFor('propane-boiler')).toEqual({ units: ['propane-gallon'] })
+    expect(unitsFor('propane-boiler', 'us')).toEqual({ units: ['propane-gallon', 'propane-litre'] })
   })
 
   const bill = (from: string, to: string, amount: number, heat: number, cool = 0) => ({

@@ -23,6 +23,10 @@ describe('bills become therms', () => {
     [100, 'propane-gallon', 91.333],
     [100, 'kwh', 3.412],
     [100, 'therm', 100],
+    // By definition: a gallon is 3.785411784 litres, a gigajoule 947,817 Btu (NIST SP 811, appendix B).
+    [378.5411784, 'oil-litre', 137.381],
+    [378.5411784, 'propane-litre', 91.333],
+    [10, 'gj', 94.7817120313],
   ] as const)('%d %s are %d therms', (amount, unit, therms) => {
     expect(thermsFrom(amount, unit)).toBeCloseTo(therms, 9)
   })

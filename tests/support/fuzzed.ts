@@ -99,7 +99,7 @@ export const FUZZED: Record<string, Fuzzed> = {
   sizeSaid: typed(TABLES.commonSizes),
   readHours: typed(HOME.systems, ON),
   readMeter: typed(HOME.systems, ON),
-  readBills: typed(HOME.systems, ON),
+  readBills: typed(HOME, ON),
   readHappened: typed('metric'),
   alarmRows: typed(),
   readStep: {

@@ -23,7 +23,7 @@ export const keepBills = action<Typed, TypedAnswer>({
 })
 
 function billsTyped(typed: Typed, home: Household, on: Day): Read<TypedReadings> {
-  const read = readBills(typed, home.systems, on)
+  const read = readBills(typed, home, on)
   if (!read.ok) return read
   const { coolingCounts, bills } = read.value
   const known = knownBills(home, read.value, on)

@@ -4,23 +4,32 @@ import { fieldOf } from '@/app/describe/fields/group'
 import { SystemField } from '@/app/describe/fields/system-field'
 import { SelectField } from '@/app/parts/select-field'
 import { TextField } from '@/app/parts/text-field'
+import type { Units } from '@/lib/core/unit-words'
 import { TypedForm } from '../typed-form'
 import { keepBills } from './actions'
 
 interface BillsFormProps {
   household: string
   systems: { id: string; name: string }[]
-  /** Units that a bill may count in, with their words. */
-  units: [string, string][]
+  /** What a bill may count in, with the words. */
+  counts: [string, string][]
+  units: Units
+}
+
+// Of gas by volume: US Energy Information Administration, 1,036 Btu a cubic foot, in either unit.
+const CONTENT: Record<Units, { label: string; usual: string }> = {
+  us: { label: 'Heat in a cubic foot of gas, Btu', usual: '1,036' },
+  metric: { label: 'Heat in a cubic metre of gas, MJ', usual: '38.6' },
 }
 
 /** Bills, a row each. */
-export function BillsForm({ household, systems, units }: BillsFormProps) {
+export function BillsForm({ household, systems, counts, units }: BillsFormProps) {
+  const content = CONTENT[units]
   return (
     <TypedForm
       household={household}
       action={keepBills}
-      typed={{ system: [systems[0]?.id ?? ''], unit: [units[0]?.[0] ?? ''] }}
+      typed={{ system: [systems[0]?.id ?? ''], unit: [counts[0]?.[0] ?? ''] }}
       rows={{ least: 4, most: 40 }}
       rowField="amount"
     >
@@ -28,17 +37,17 @@ export function BillsForm({ household, systems, units }: BillsFormProps) {
         <>
           <SystemField group={group} systems={systems} />
           <SelectField id="unit" label="The bills count in" {...fieldOf(group, 'unit')}>
-            {units.map(([value, label]) => (
+            {counts.map(([value, label]) => (
               <option key={value} value={value}>
                 {label}
               </option>
             ))}
           </SelectField>
-          {units.some(([unit]) => unit === 'ccf') && (
+          {counts.some(([unit]) => unit === 'ccf') && (
             <TextField
               id="content"
-              label="Heat in a cubic foot of gas, Btu"
-              hint="For gas by volume, if the bill says it. Empty is 1,036, the average of the United States."
+              label={content.label}
+              hint={`For gas by volume, if the bill says it. Empty is ${content.usual}, the average of the United States.`}
               className="short"
               inputMode="decimal"
               {...fieldOf(group, 'content')}

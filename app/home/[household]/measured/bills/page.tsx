@@ -16,17 +16,17 @@ export default databasePage(async ({ params }: { params: Promise<{ household: st
   const loaded = await loadHome(id, `/home/${id}/measured/bills`)
   const { household: home } = loaded.stored
   const heated = home.systems.filter(({ heat }) => heat)
-  const billed = heated.filter(({ heat }) => heat && 'units' in unitsFor(heat.source))
+  const billed = heated.filter(({ heat }) => heat && 'units' in unitsFor(heat.source, home.units))
   const units = [
     ...new Set(
       billed.flatMap(({ heat }): readonly BillUnit[] => {
-        const may = heat && unitsFor(heat.source)
+        const may = heat && unitsFor(heat.source, home.units)
         return may && 'units' in may ? may.units : []
       }),
     ),
   ]
   const refusals = heated.flatMap(({ name, heat }) => {
-    const of = heat && unitsFor(heat.source)
+    const of = heat && unitsFor(heat.source, home.units)
     return of && 'because' in of ? [`${name}: ${of.because}`] : []
   })
   return (
@@ -42,7 +42,8 @@ export default databasePage(async ({ params }: { params: Promise<{ household: st
         <BillsForm
           household={id}
           systems={systemChoices(home).filter(({ id }) => billed.some((system) => system.id === id))}
-          units={units.map((unit) => [unit, billUnitInWords(unit)])}
+          counts={units.map((unit) => [unit, billUnitInWords(unit)])}
+          units={home.units}
         />
       )}
     </MeasuredPart>
