@@ -1,5 +1,6 @@
 import type { Day } from '@/lib/core/day'
 import type { Fault } from '@/lib/core/fault'
+import { pauseFault } from '@/lib/core/pause'
 import type { Act, Viewer } from '@/lib/core/viewer'
 import { ask, together } from './connection'
 import { endPauses, notePause } from './pauses'
@@ -33,9 +34,8 @@ export function saveAway(act: Act, householdId: string, { today, until }: { toda
   return together(async (tx) => {
     const raised = await raise(tx, act.viewer, householdId, { deed: 'record' })
     if (!raised.ok) return raised
-    if (until <= today) {
-      return { ok: false, because: 'fault', faults: [{ path: 'until', say: 'Choose a day after today.' }] }
-    }
+    const fault = pauseFault(until, today)
+    if (fault) return { ok: false, because: 'fault', faults: [{ path: 'until', say: fault }] }
     const before = await tx.away.findUnique({ where: { householdId } })
     // Whoever stays away longer has been away since the first day.
     const from = before && before.until > today ? before.from : today

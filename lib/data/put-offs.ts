@@ -1,6 +1,7 @@
 import { addDays, type Day } from '@/lib/core/day'
 import type { Fault } from '@/lib/core/fault'
 import type { Task } from '@/lib/core/household'
+import { pauseFault } from '@/lib/core/pause'
 import type { Act } from '@/lib/core/viewer'
 import { together } from './connection'
 import { endPauses, notePause } from './pauses'
@@ -35,11 +36,10 @@ export function putOff(
 }
 
 function putOffFault(task: Task, until: Day, today: Day): string | null {
-  if (until <= today) return 'Choose a day after today.'
   if (SAFETY_TASKS.includes(task) && until > addDays(today, SAFETY_DAYS)) {
     return `An alarm that may no longer warn you can be put off by ${SAFETY_DAYS} days at most. Choose an earlier day.`
   }
-  return null
+  return pauseFault(until, today)
 }
 
 /** Lets an item be heard of again. */

@@ -1,6 +1,7 @@
 import { beforeEach, expect, test } from 'vitest'
 import type { LogRecord } from '@/lib/core/household'
 import type { Viewer } from '@/lib/core/viewer'
+import { saveAway } from '@/lib/data/aways'
 import { getHousehold } from '@/lib/data/households'
 import { importHouseholds } from '@/lib/data/import'
 import { listLog } from '@/lib/data/log'
@@ -150,6 +151,14 @@ test('an item is put off until a day, a safety item by thirty days at most', asy
   expect((await putOff(as(ann), home, { ...alarm, until: '2026-12-26' })).ok).toBe(false)
   expect((await putOff(as(ann), home, { ...alarm, until: '2026-12-25' })).ok).toBe(true)
   expect((await putOff(as(ann), home, { ...alarm, until: today })).ok).toBe(false)
+  // 2028 has a leap day.
+  const filter = { task: 'change-filter', subject: 'hall', today } as const
+  expect((await putOff(as(ann), home, { ...filter, until: '2028-11-25' })).ok).toBe(true)
+  const say = 'Look at the year: 26 November 2028 is more than two years from now. Choose an earlier day.'
+  const refused = { ok: false, because: 'fault', faults: [{ path: 'until', say }] }
+  expect(await putOff(as(ann), home, { ...filter, until: '2028-11-26' })).toEqual(refused)
+  expect(await saveAway(as(ann), home, { today, until: '2028-11-26' })).toEqual(refused)
+  expect(await saveAway(as(ann), home, { today, until: today })).toMatchObject({ ok: false, because: 'fault' })
 })
 
 test('the log is asked by day, kind, subject, person and door', async () => {
