@@ -70,6 +70,30 @@ export function typedQuantity({ min, max, unit, whole }: { min: number; max: num
   })
 }
 
+// By definition of the joule and the Btu, as above.
+const BTUH_PER_KW = 3_600_000 / JOULES_PER_BTU
+
+/**
+ * A form field for what a unit gives or takes, in `unit`, one of which is so many Btu/h; or in kilowatts, where what is
+ * typed says so: `23 kW`. The answer is in `unit`, to `decimals`.
+ */
+export function typedPower(
+  { min, max, unit }: { min: number; max: number; unit: string },
+  { btuh, decimals }: { btuh: number; decimals: number },
+) {
+  const each = BTUH_PER_KW / btuh
+  const plain = typedQuantity({ min, max, unit })
+  const kilowatts = typedQuantity({ min: Math.ceil((min / each) * 10) / 10, max: Math.floor(max / each), unit: 'kW' })
+  return z.string().transform((typed, context) => {
+    const text = typed.trim()
+    const inKilowatts = /kw$/i.test(text)
+    const read = inKilowatts ? kilowatts.safeParse(text.slice(0, -2).trim()) : plain.safeParse(typed)
+    if (read.success) return inKilowatts ? Number((read.data * each).toFixed(decimals)) : read.data
+    for (const { message } of read.error.issues) context.addIssue({ code: 'custom', message })
+    return z.NEVER
+  })
+}
+
 /** A form field in °C or °F, as °F between two limits in °F; the message speaks in the unit that was typed. */
 export function typedTemperature({ minF, maxF, unit }: { minF: number; maxF: number; unit: 'F' | 'C' }) {
   if (unit === 'F') return typedQuantity({ min: minF, max: maxF, unit: '°F' })

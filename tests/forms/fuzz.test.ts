@@ -19,7 +19,7 @@ const TABLE = { ...FUZZED, ...Object.fromEntries(Object.keys(CURRIED).map((name)
 /** What takes values of ours and never what was sent, or is a part that readers are made of. */
 const NO_READERS = new Set(
   `oneOf parseForm pathText faultsOf withoutFaults shown field number year day text id yesNo list keys choice thermsFrom
-  fahrenheitFrom celsiusFrom typedQuantity typedTemperature typedPastDay inchesFrom degreeDays calendarOf
+  fahrenheitFrom celsiusFrom typedQuantity typedPower typedTemperature typedPastDay inchesFrom btuPerFt3From degreeDays calendarOf
   roundsAddress walkAddress homesAddress suppliesAddress stockFields logQueryText tickValue recordOfTick
   writeHouseholdFile matchingFaults apiDocument billUnitInWords unitsFor billReadings csvOptions roleFaults stepInWords
   runOf isListOfDays assemble ventilatorScreens peopleTyped devicesTyped chosenSystem filterTyped

@@ -10,6 +10,7 @@ import {
   typedDay,
   typedNumber,
   typedPastDay,
+  typedPower,
   typedQuantity,
   typedTemperature,
 } from '@/lib/forms/quantities'
@@ -33,6 +34,31 @@ describe('bills become therms', () => {
 
   test('a therm is as many Btu where bills are read as in the model', () => {
     expect(BTU_PER_THERM).toBe(figures.btuPerTherm.value)
+  })
+})
+
+describe('what a unit gives or takes', () => {
+  const input = typedPower({ min: 10_000, max: 400_000, unit: 'Btu/h' }, { btuh: 1, decimals: 0 })
+  const tons = typedPower({ min: 0.5, max: 10, unit: 'tons of cooling' }, { btuh: 12_000, decimals: 2 })
+
+  test('is typed in its own unit or in kilowatts, of which one is 3,412.14 Btu/h', () => {
+    expect(['80,000', '23 kW', ' 23kw ', '23,5 KW'].map((typed) => input.parse(typed))).toEqual([
+      80_000, 78_479, 78_479, 80_185,
+    ])
+    // A ton of refrigeration is 12,000 Btu/h, 3.517 kW.
+    expect(['3', '10.5 kW', '35 kW'].map((typed) => tons.parse(typed))).toEqual([3, 2.99, 9.95])
+  })
+
+  test.each([
+    [input, '117 kW', null],
+    [input, '118 kW', 'Write a number between 3 and 117 (kW), not 118.'],
+    [input, '2.9 kW', 'Write a number between 3 and 117 (kW), not 2.9.'],
+    [input, '23', 'Write a number between 10000 and 400000 (Btu/h), not 23.'],
+    [input, 'kW', 'Write a number between 3 and 117 (kW).'],
+    [tons, 'two kW', 'Write a number between 1.8 and 35 (kW); the text "two" is no number.'],
+  ])('%#: beyond what is sold it is said in the unit that was typed', (schema, typed, say) => {
+    const read = schema.safeParse(typed)
+    expect(read.success ? null : read.error.issues.map(({ message }) => message)).toEqual(say && [say])
   })
 })
 

@@ -1,5 +1,6 @@
 import { ChoiceRows } from '@/app/parts/choice-rows'
 import { TextField } from '@/app/parts/text-field'
+import type { Units } from '@/lib/core/unit-words'
 import { choiceOf, fieldOf, type GroupProps } from './group'
 import { WhenFields } from './when-fields'
 
@@ -50,7 +51,7 @@ const COOL = [
 ]
 
 interface SystemFieldsProps extends GroupProps {
-  units: 'us' | 'metric'
+  units: Units
   /** While it is first described, its last services are asked too; later they stand in the log. */
   withServices?: boolean
 }
@@ -60,16 +61,19 @@ export function SystemFields({ units, withServices, ...group }: SystemFieldsProp
   const degrees = units === 'us' ? '°F' : '°C'
   const airflow = units === 'us' ? 'cubic feet a minute (cfm)' : 'cubic metres an hour (m³/h)'
   const hasFault = (fields: string[]) => group.faults.some(({ path }) => fields.includes(path))
-  const text = (id: string, label: string, hint?: string) => (
+  const text = (id: string, label: string, hint?: string, inputMode: 'decimal' | 'text' = 'decimal') => (
     <TextField
       id={id}
       label={label}
       {...(hint && { hint })}
       className="short"
-      inputMode="decimal"
+      inputMode={inputMode}
       {...fieldOf(group, id)}
     />
   )
+  // A plate in a metric home may say kilowatts, which no keyboard of numbers can write.
+  const power = (id: string, label: string, hint: Record<Units, string | undefined>) =>
+    text(id, label, hint[units], units === 'us' ? 'decimal' : 'text')
   return (
     <>
       <ChoiceRows
@@ -168,12 +172,15 @@ export function SystemFields({ units, withServices, ...group }: SystemFieldsProp
           The rating plate is on the outside of the unit or in its papers. Open no cover to read it: leave these empty
           if you can’t see it, and the plan says what it assumed.
         </p>
-        {text('input', 'Heating input, Btu/h', 'Such as 80,000.')}
-        {text('output', 'Heating output, Btu/h')}
+        {power('input', 'Heating input, Btu/h', { us: 'Such as 80,000.', metric: 'Such as 80,000, or 23 kW.' })}
+        {power('output', 'Heating output, Btu/h', { us: undefined, metric: 'Or in kilowatts, such as 21 kW.' })}
         {text('efficiency', 'Efficiency, percent', 'AFUE on the yellow label, such as 92. Not for a heat pump.')}
         {text('rise', `Temperature rise, ${degrees}`, 'The middle of the range on the plate.')}
         {text('heat-year', 'Year the heating was installed')}
-        {text('tons', 'Cooling, tons', '12,000 Btu/h are one ton.')}
+        {power('tons', 'Cooling, tons', {
+          us: '12,000 Btu/h are one ton.',
+          metric: 'Or in kilowatts, such as 10.5 kW.',
+        })}
         {text('cool-year', 'Year the cooling was installed')}
         {text('airflow-heat', `Airflow in heating as a technician measured it, ${airflow}`)}
         {text('airflow-cool', `Airflow in cooling as a technician measured it, ${airflow}`)}

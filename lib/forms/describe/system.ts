@@ -1,7 +1,7 @@
 import type { Assumed, Fan, Household, System } from '@/lib/core/household'
 import { M3H_PER_CFM } from '@/lib/core/unit-words'
 import { LIMITS } from '../equipment-schema'
-import { celsiusFrom, typedTemperature } from '../quantities'
+import { celsiusFrom, typedPower, typedTemperature } from '../quantities'
 import { Answers, known, one, type Read, type Typed } from './answers'
 import { COOL_WORDS, equipmentOf, equipmentWords, FUELS, HOW, systemName } from './equipment'
 
@@ -23,12 +23,12 @@ export function readSystem(typed: Typed, units: Household['units'], before?: Sys
   const equipment = kept ?? (found && 'clash' in found ? answers.fault(found.field, found.clash) : found)
 
   const ratings = {
-    inputBtuh: answers.quantity('input', LIMITS.input),
-    outputBtuh: answers.quantity('output', LIMITS.output),
+    inputBtuh: answers.maybe('input', typedPower(LIMITS.input, { btuh: 1, decimals: 0 })),
+    outputBtuh: answers.maybe('output', typedPower(LIMITS.output, { btuh: 1, decimals: 0 })),
     efficiencyPercent: answers.quantity('efficiency', { min: 30, max: 120, unit: 'percent' }),
     riseF: readRise(answers, units),
     heatYear: answers.quantity('heat-year', YEAR),
-    tons: answers.quantity('tons', LIMITS.tons),
+    tons: answers.maybe('tons', typedPower(LIMITS.tons, { btuh: 12_000, decimals: 2 })),
     coolYear: answers.quantity('cool-year', YEAR),
   }
   const airflow = {
