@@ -1,6 +1,6 @@
 import type { Filter, Household, System } from '@/lib/core/household'
 import { homeInWords } from '@/lib/core/subject-words'
-import { heightInWords, type Units } from '@/lib/core/unit-words'
+import { heightInWords, numberInWords, type Units } from '@/lib/core/unit-words'
 import { CHANGED } from './address'
 import type { Episode, EpisodeEvent } from './episode'
 import { fillEmergency } from './export'
@@ -102,8 +102,8 @@ function equipmentLines({ household, system, units }: BriefParts): string[] {
     lines.push(
       line('Heat', [
         heat.source.replaceAll('-', ' '),
-        heat.inputBtuh && `${heat.inputBtuh} Btu/h in`,
-        heat.outputBtuh && `${heat.outputBtuh} Btu/h out`,
+        heat.inputBtuh && `${numberInWords(heat.inputBtuh)} Btu/h in`,
+        heat.outputBtuh && `${numberInWords(heat.outputBtuh)} Btu/h out`,
         heat.installed && `installed ${heat.installed}`,
       ]),
     )
@@ -183,12 +183,17 @@ function watchLines({ watched, watchedEvents }: BriefParts): string[] {
   ]
 }
 
+const IMPORTED = 'brought from a file: what was tried before is not known'
+
 function episodeLines({ episode, events }: BriefParts): string[] {
   const used = { no: 'not used', yes: 'used', unknown: 'not known, so taken as used' }
   const lines = [`The one start: ${episode === null ? used.unknown : used[episode.resetUsed]}`]
   if (episode?.tripped === 'yes') lines.push('It tripped again after a start')
   if (episode !== null && episode.closedByHazard !== 'no') lines.push('A hazard was met and is not cleared')
-  return [...lines, ...events.map((event) => `${event.on} · ${event.kind.replaceAll('-', ' ')}`)]
+  return [
+    ...lines,
+    ...events.map(({ on, kind }) => `${on} · ${kind === 'imported' ? IMPORTED : kind.replaceAll('-', ' ')}`),
+  ]
 }
 
 function filterLines({ filters }: BriefParts): string[] {

@@ -166,7 +166,7 @@ describe('the brief’s sections', () => {
     expect(linesOf('Equipment', { household, system: known })).toEqual([
       'Home: Larkspur Court 2',
       'System: Main system, ducted',
-      'Heat: gas furnace, 80000 Btu/h in, 64000 Btu/h out, installed 2012',
+      'Heat: gas furnace, 80,000 Btu/h in, 64,000 Btu/h out, installed 2012',
       'Cooling: central ac, 3 tons, installed 2015',
       'Elevation: 5,280 feet',
     ])
@@ -317,6 +317,11 @@ describe('the brief’s sections', () => {
     expect(linesOf('Starts and resets', { events: visit, episode: episodeOn(visit, '2026-11-25') })).toEqual([
       'The one start: not used',
       '2026-11-20 · technician visit',
+    ])
+    const brought = [{ kind: 'imported', on: '2026-11-25', at: 1 }] as const
+    expect(linesOf('Starts and resets', { events: brought, episode: episodeOn(brought, '2026-11-25') })).toEqual([
+      'The one start: used',
+      '2026-11-25 · brought from a file: what was tried before is not known',
     ])
     expect(linesOf('Starts and resets', { events: [], episode: null })).toEqual([
       'The one start: not known, so taken as used',
