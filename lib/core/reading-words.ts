@@ -1,7 +1,7 @@
 import { dateInWords } from './day-words'
 import type { DustEvent, DustEventKind, Household, Reading, WeatherSpell } from './household'
 import { subjectInWords } from './subject-words'
-import { hoursInWords, roughly, temperatureInWords, type Units } from './unit-words'
+import { hoursInWords, JOULES_PER_BTU, roughly, temperatureInWords, type Units } from './unit-words'
 
 const EVENTS: Record<DustEventKind, string> = {
   renovation: 'Building work',
@@ -14,10 +14,10 @@ export function dustEventInWords({ kind, from, to }: DustEvent): string {
   return `${EVENTS[kind]}, ${dateInWords(from)} to ${dateInWords(to)}`
 }
 
-// A therm is 100,000 Btu of 1055.056 J.
+// A therm is 100,000 Btu.
 const FUEL: Record<Units, { name: string; each: number }> = {
   us: { name: 'therms', each: 1 },
-  metric: { name: 'GJ', each: 0.1055056 },
+  metric: { name: 'GJ', each: (100_000 * JOULES_PER_BTU) / 1e9 },
 }
 
 const SOURCES = { thermostat: 'from the thermostat', 'hour-meter': 'from an hour meter' } as const

@@ -8,6 +8,8 @@ const M_PER_FT = 0.3048
 /** Cubic metres an hour in one cubic foot a minute. */
 export const M3H_PER_CFM = M3_PER_FT3 * 60
 const PA_PER_IN_WG = 249.089
+/** By definition (NIST Special Publication 811, appendix B). */
+export const JOULES_PER_BTU = 1055.05585262
 
 /** Rounded with a thousands comma: `1,080`, `0.25`; a true minus sign. */
 export function numberInWords(value: number, decimals = 0): string {

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { type Day, isDay } from '@/lib/core/day'
+import { JOULES_PER_BTU } from '@/lib/core/unit-words'
 import { shown } from './fields'
 import { typedNumber } from './lengths'
 
@@ -8,9 +9,8 @@ export { inchesFrom, typedNumber } from './lengths'
 /** 1 therm = 100 000 Btu. */
 export const BTU_PER_THERM = 100_000
 
-// By definition: the litre and the joule (NIST Special Publication 811, appendix B).
+// By definition (NIST Special Publication 811, appendix B).
 const LITRES_PER_GALLON = 3.785411784
-const JOULES_PER_BTU = 1055.05585262
 const FT3_PER_M3 = 35.3147
 
 /**

@@ -15,7 +15,7 @@ import { addRecord } from '@/lib/data/records'
 import { aHousehold } from '../support/a-household'
 import { startChild } from '../support/child'
 import { as, freshDatabase, someone } from '../support/fresh-database'
-import { ask, createDatabase, dropDatabase, onceUnlocked } from '../support/postgres'
+import { createDatabase, dropDatabase, hasTable, onceUnlocked } from '../support/postgres'
 import { countRows } from '../support/rows'
 
 const place = freshDatabase()
@@ -116,13 +116,11 @@ test('a restore that was killed while rows went over is done again by the same c
   const dataFolder = join(place.folder, 'killed')
   const url = await emptyDatabase()
   const child = startChild('backup', ['restore', dataFolder, archive, url])
-  const hasTable = async (name: string) =>
-    (await ask(url, `SELECT 1 FROM pg_tables WHERE tablename = '${name}'`)).length > 0
   // The tables are there and the mark is: from here on it is about the rows.
-  while (!(await hasTable('Household'))) await new Promise((resolve) => setTimeout(resolve, 1))
+  await expect.poll(() => hasTable(url, 'Household'), { interval: 1 }).toBe(true)
   child.process.kill('SIGKILL')
   expect(await child.over).toBeNull()
-  expect(await hasTable(MOVE_MARK), 'killed too late to test anything').toBe(true)
+  expect(await hasTable(url, MOVE_MARK), 'killed too late to test anything').toBe(true)
   // An update of an older backup leaves a copy from before it, too.
   writeFileSync(join(dataFolder, 'plenum.db.plenum-restore.before-20261125180000_start'), 'older')
 

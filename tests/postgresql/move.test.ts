@@ -19,7 +19,7 @@ import { sentWith } from '../support/a-browser'
 import { aHousehold } from '../support/a-household'
 import { killAfter, startChild, wholeTime } from '../support/child'
 import { fillTables } from '../support/fill-tables'
-import { ask, createDatabase, dropDatabase, onceUnlocked } from '../support/postgres'
+import { ask, createDatabase, dropDatabase, hasTable, onceUnlocked } from '../support/postgres'
 import { countRows } from '../support/rows'
 
 const port = inject('postgresPort') as number
@@ -141,8 +141,7 @@ test('a move killed ten times in the middle is recognised, no program starts on 
   // Within the first half of one: none of the ten, which all begin anew, may come to its end.
   for (let kill = 0; kill < 10; kill++) {
     await killAfter(startChild('move', [`file:${large}`, to]), (whole * (kill + 0.5)) / 20)
-    const marked = (await ask(to, `SELECT 1 FROM pg_tables WHERE tablename = '${MOVE_MARK}'`)).length > 0
-    if (!marked) continue
+    if (!(await hasTable(to, MOVE_MARK))) continue
     halves++
     expect(await on(to, prepareDatabase)).toMatch(
       /A move into this database was begun and not finished.*Do the move again/,

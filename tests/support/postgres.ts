@@ -148,6 +148,11 @@ export async function ask<Row extends object = Record<string, unknown>>(
   }
 }
 
+/** Whether a database has a table of this name. */
+export async function hasTable(url: string, name: string): Promise<boolean> {
+  return (await ask(url, `SELECT 1 FROM pg_tables WHERE tablename = '${name}'`)).length > 0
+}
+
 async function asAdministrator(port: number, statement: string): Promise<void> {
   await ask(addressOn(port, 'postgres'), statement)
 }

@@ -3,6 +3,7 @@ import { existsSync, readFileSync } from 'node:fs'
 import Database from 'better-sqlite3'
 import pg from 'pg'
 import { databaseFile, databaseKind, databaseUrl } from '@/lib/data/place'
+import { ask } from './postgres'
 import { listTables } from './rows'
 
 /** What is wrong with the file of the database; a PostgreSQL server looks after its own. */
@@ -24,17 +25,12 @@ export async function storedText(): Promise<string> {
     const files = [databaseFile(), `${databaseFile()}-wal`].filter((file) => existsSync(file))
     return files.map((file) => readFileSync(file, 'latin1')).join('')
   }
-  const client = new pg.Client({ connectionString: databaseUrl() })
-  await client.connect()
-  try {
-    const { rows } = await client.query<{ text: string }>(
-      `SELECT query_to_xml(format('SELECT * FROM %I', tablename), true, true, '')::text AS text
-       FROM pg_tables WHERE schemaname = current_schema()`,
-    )
-    return rows.map(({ text }) => text).join('\n')
-  } finally {
-    await client.end()
-  }
+  const rows = await ask<{ text: string }>(
+    databaseUrl(),
+    `SELECT query_to_xml(format('SELECT * FROM %I', tablename), true, true, '')::text AS text
+     FROM pg_tables WHERE schemaname = current_schema()`,
+  )
+  return rows.map(({ text }) => text).join('\n')
 }
 
 /** How many rows each table has, and a sum over all they hold; left out is who tried how often. */

@@ -6,7 +6,7 @@ import { closeDatabase } from '@/lib/data/connection'
 import { importHouseholds } from '@/lib/data/import'
 import { migrate } from '@/lib/data/migrate'
 import { aHousehold } from '../a-household'
-import { killAfter, startChild } from '../child'
+import { killAfter, startChild, wholeTime } from '../child'
 import { folderWith, rebuild } from '../rebuilding-migration'
 import { as, someone } from '../someone'
 import type { Survived } from './kill'
@@ -60,7 +60,7 @@ export async function killMigrations(
   { times, share }: { times: number; share: (kill: number) => number },
 ): Promise<Survived> {
   const before = countsOf(full)
-  const whole = timeOf(full, folder)
+  const whole = await timeOf(full, folder)
   const torn: string[] = []
   let unfinished = 0
   for (let kill = 0; kill < times; kill++) {
@@ -75,11 +75,10 @@ export async function killMigrations(
   return { confirmed: unfinished, lost: [], torn }
 }
 
-function timeOf(full: string, folder: string): number {
+async function timeOf(full: string, folder: string): Promise<number> {
   const file = `${full}.timed`
   copyFileSync(full, file)
-  const begun = performance.now()
-  migrate({ file, folder })
+  const whole = await wholeTime(startChild('migrate', [file, folder]))
   for (const end of ['', '-wal', '-shm', `.before-${NEXT_MIGRATION}`]) rmSync(file + end, { force: true })
-  return performance.now() - begun
+  return whole
 }

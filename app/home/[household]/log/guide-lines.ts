@@ -6,7 +6,7 @@ import { listEpisode, type StoredEpisodeEvent } from '@/lib/data/episodes'
 import type { LogQuery } from '@/lib/forms/log-filter'
 import type { EpisodeKind } from '@/lib/guide/episode'
 import { HAZARD_WORDS } from '@/lib/guide/hazard-words'
-import { HAZARDS } from '@/lib/guide/types'
+import { findNode, HAZARDS } from '@/lib/guide/types'
 
 /** Something that the guide wrote down: a check begun, the one start, a trip, a hazard, a visit, a brief. */
 export interface GuideLine {
@@ -68,7 +68,7 @@ function detailsOf(kind: EpisodeKind, key: string, note: string | null): string 
   if (kind === 'imported') return 'what was tried before is not known, so the one start counts as used'
   const [flowId, , , nodeId] = key.split('.')
   const flow = findFlow(flowId)
-  const node = flow?.nodes.find(({ id }) => id === nodeId)
+  const node = flow && findNode(flow, nodeId ?? '')
   const hazard = HAZARDS.find((each) => each === node?.hazard)
   const met = kind === 'hazard-leave' || kind === 'hazard-stop'
   const parts = [met && hazard ? HAZARD_WORDS[hazard] : null, note, flow ? `trouble: ${flow.title}` : null]

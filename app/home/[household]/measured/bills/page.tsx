@@ -2,7 +2,6 @@ import { databasePage } from '@/app/database-page'
 import { homeTitle } from '@/app/home/[household]/title'
 import { systemChoices } from '@/lib/core/subject-words'
 import { billUnitInWords, unitsFor } from '@/lib/forms/bill-form'
-import type { BillUnit } from '@/lib/forms/quantities'
 import { loadHome } from '../../load'
 import { MeasuredPart } from '../part'
 import { BillsForm } from './bills-form'
@@ -15,20 +14,12 @@ export default databasePage(async ({ params }: { params: Promise<{ household: st
   const { household: id } = await params
   const loaded = await loadHome(id, `/home/${id}/measured/bills`)
   const { household: home } = loaded.stored
-  const heated = home.systems.filter(({ heat }) => heat)
-  const billed = heated.filter(({ heat }) => heat && 'units' in unitsFor(heat.source, home.units))
-  const units = [
-    ...new Set(
-      billed.flatMap(({ heat }): readonly BillUnit[] => {
-        const may = heat && unitsFor(heat.source, home.units)
-        return may && 'units' in may ? may.units : []
-      }),
-    ),
-  ]
-  const refusals = heated.flatMap(({ name, heat }) => {
-    const of = heat && unitsFor(heat.source, home.units)
-    return of && 'because' in of ? [`${name}: ${of.because}`] : []
-  })
+  const heated = home.systems.flatMap(({ id, name, heat }) =>
+    heat ? [{ id, name, may: unitsFor(heat.source, home.units) }] : [],
+  )
+  const billed = heated.filter(({ may }) => 'units' in may)
+  const units = new Set(heated.flatMap(({ may }) => ('units' in may ? may.units : [])))
+  const refusals = heated.flatMap(({ name, may }) => ('because' in may ? [`${name}: ${may.because}`] : []))
   return (
     <MeasuredPart home={loaded} title={TITLE}>
       <p className="lead">
@@ -42,7 +33,7 @@ export default databasePage(async ({ params }: { params: Promise<{ household: st
         <BillsForm
           household={id}
           systems={systemChoices(home).filter(({ id }) => billed.some((system) => system.id === id))}
-          counts={units.map((unit) => [unit, billUnitInWords(unit)])}
+          counts={[...units].map((unit) => [unit, billUnitInWords(unit)])}
           units={home.units}
         />
       )}
